@@ -1,0 +1,31 @@
+#!/bin/sh
+# Installs what Stowpath needs to build and to pass its tests on Debian 12, from Debian's own packages.
+# Runs with or without sudo, as often as you like: what is already there is left alone.
+set -eu
+
+packages="g++ cmake ninja-build libyaml-cpp-dev catch2 libcli11-dev nlohmann-json3-dev libfcl-dev python3-jsonschema clang"
+
+missing=""
+for package in $packages; do
+  state=$(dpkg-query -W -f='${Status}' "$package" 2>/dev/null || true)
+  [ "$state" = "install ok installed" ] || missing="$missing $package"
+done
+if [ -z "$missing" ]; then
+  echo "setup: everything needed is installed"
+  exit 0
+fi
+
+if [ "$(id -u)" -eq 0 ]; then
+  as_root=""
+elif command -v sudo >/dev/null 2>&1; then
+  as_root="sudo"
+else
+  echo "setup: these packages are missing:$missing" >&2
+  echo "setup: run this script as root, or install them yourself:  apt-get install$missing" >&2
+  exit 1
+fi
+
+export DEBIAN_FRONTEND=noninteractive
+$as_root apt-get update -q
+# shellcheck disable=SC2086  # one word a package is what is wanted
+$as_root apt-get install -y -q --no-install-recommends $missing
