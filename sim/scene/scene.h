@@ -1,0 +1,311 @@
+#pragma once
+
+#include <map>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "sim/geometry/interval.h"
+#include "sim/geometry/vec2.h"
+
+namespace stowpath {
+
+/// A place in the user's file, both counted from 1; line 0 means "nowhere in the file".
+struct SourcePos {
+  int line = 0;
+  int column = 0;  ///< in characters, not bytes
+  int length = 1;  ///< characters to underline
+};
+
+/// How bare numbers of the file read, and how lengths are shown.
+enum class FileUnits { millimetres, inches };
+
+/// Clearance that each kind of pair needs [m].
+struct Margins {
+  double standard = 0.012;  ///< key `default`
+  double hook = 0.003;      ///< hooks to what carries the rail
+  double self = 0.003;      ///< one section to another
+};
+
+/// The room: its left side wall at station 0, back wall at out 0, floor at `Floor::level`.
+struct Room {
+  double length = 0.0;   ///< along the rail, side wall to side wall [m]
+  double depth = 0.0;    ///< back wall to front wall [m]
+  double ceiling = 0.0;  ///< height above the floor's zero [m]
+};
+
+struct LoftGuard {
+  double height = 1.07;            ///< above the deck [m]
+  double thickness = 0.04;         ///< out to in [m]
+  double out = 0.0;                ///< its outer face [m]
+  std::vector<Interval> openings;  ///< stations where there is none [m]
+};
+
+/// The joists that carry the deck; read for the loads, drawn nowhere as yet.
+struct LoftFraming {
+  std::string joist;   ///< nominal lumber size
+  double every = 0.0;  ///< centre to centre [m]
+  std::string species;
+};
+
+struct Loft {
+  double edge = 0.0;       ///< how far its front edge is from the back wall [m]
+  double deck = 0.0;       ///< height of the surface walked on [m]
+  double thickness = 0.0;  ///< deck and framing together [m]
+  Interval stations;       ///< the span to be served [m]
+  std::optional<LoftGuard> guard;
+  std::optional<LoftFraming> framing;
+};
+
+struct Pipe {
+  std::string name;       ///< "NPS 1", or empty where given by sizes
+  double diameter = 0.0;  ///< outside [m]
+  double wall = 0.0;      ///< [m]
+  std::string steel = "A";
+};
+
+/// One piece of a bracket given by outline; its frame: out from the pipe's centre (towards the room), up from it.
+struct BracketPiece {
+  std::string name;           ///< "plate", "arm", ...
+  std::vector<Vec2> corners;  ///< convex; one point and a radius is a disc, two a capsule [m]
+  double radius = 0.0;        ///< [m]
+  double width = 0.0;         ///< along the rail [m]
+};
+
+enum class BracketShape { wall_saddle, outline };
+
+struct Brackets {
+  std::vector<double> stations;  ///< centres, ascending [m]
+  BracketShape shape = BracketShape::wall_saddle;
+  double projection = 0.0;        ///< mounting face to the pipe's centre [m]
+  double drop = 0.0;              ///< pipe's centre down to the arm's centre line [m]
+  double arm = 0.0;               ///< diameter of the arm's rod [m]
+  double saddle_length = 0.0;     ///< along the rail [m]
+  double saddle_thickness = 0.0;  ///< [m]
+  double plate_width = 0.0;       ///< along the rail [m]
+  double plate_height = 0.0;      ///< [m]
+  double plate_thickness = 0.0;   ///< [m]
+  std::vector<BracketPiece> pieces;  ///< for BracketShape::outline
+};
+
+struct PipeJoint {
+  double station = 0.0;   ///< [m]
+  double diameter = 0.0;  ///< of the coupling; equal to the pipe's for a flush joint [m]
+  double length = 0.0;    ///< of the coupling [m]
+};
+
+struct RailStops {
+  bool left = false;
+  bool right = false;
+  double diameter = 0.0;  ///< of the collar [m]
+  double width = 0.0;     ///< along the rail [m]
+};
+
+struct Rail {
+  Pipe pipe;
+  Vec2 at;            ///< the pipe's centre: out, up [m]
+  Interval stations;  ///< its two ends [m]
+  RailStops stops;
+  std::vector<PipeJoint> joints;
+  Brackets brackets;
+};
+
+struct SideRails {
+  std::string lumber;       ///< nominal size, empty where given by sizes
+  double thickness = 0.0;   ///< along the rail [m]
+  double width = 0.0;       ///< across [m]
+  std::string species;
+  double front_face = 0.0;  ///< across, from the datum line to the climber's face [m]
+  bool level_foot = false;  ///< foot cut level in the working pose (else square)
+};
+
+enum class HingeFace { back, front };
+
+struct Hinge {
+  HingeFace face = HingeFace::back;
+  double offset = 0.0;  ///< the pin's axis stands this far off that face [m]
+  double limit = 0.0;   ///< greatest fold [rad]
+};
+
+/// Scab boards that bridge a joint, and the pin that locks it.
+struct Lock {
+  std::string lumber;      ///< nominal size of the scab
+  double thickness = 0.0;  ///< along the rail [m]
+  double width = 0.0;      ///< across [m]
+  double length = 0.0;     ///< along, half on each side of the joint [m]
+  double spacer = 0.0;     ///< block between side rail and scab, along the rail; 0 for none [m]
+  double pin = 0.0;        ///< diameter [m]
+};
+
+struct Treads {
+  std::string lumber;
+  double thickness = 0.0;       ///< [m]
+  double depth = 0.0;           ///< front to back [m]
+  std::optional<double> rise;   ///< none: equal rises from floor to deck [m]
+  std::optional<double> first;  ///< height of the lowest tread above the floor; none: one rise [m]
+  double overhang = 0.0;        ///< front edge beyond the side rails' front face, square to it [m]
+};
+
+enum class Sides { both, left, right };
+
+struct Handrails {
+  double height = 0.0;      ///< bar's axis above the side rails' front face, square to it [m]
+  double diameter = 0.0;    ///< [m]
+  Sides sides = Sides::both;
+  double post_every = 0.0;  ///< along [m]
+};
+
+struct Hooks {
+  std::vector<double> stations;  ///< centres, from the stair's middle [m]
+  double rod = 0.0;              ///< diameter [m]
+  double inside = 0.0;           ///< inside radius of the bend [m]
+  double shank = 0.0;            ///< straight length from the bend along the section [m]
+  double wrap = 0.0;             ///< arc covered, from the shank over the pipe's top to the curl's end [rad]
+  double tip = 0.0;              ///< straight length past the arc [m]
+  double seat_range = 0.0;       ///< how far the contact may wander each way from the crown [rad]
+};
+
+struct Casters {
+  double diameter = 0.0;         ///< [m]
+  double width = 0.0;            ///< along the rail [m]
+  double along = 0.0;            ///< axle, on the last section [m]
+  double across = 0.0;           ///< axle [m]
+  std::vector<double> stations;  ///< centres, from the stair's middle [m]
+  double plate = 0.0;            ///< thickness of the mounting plate on the side rail; 0 for none [m]
+  double block = 0.0;            ///< thickness of the packing block between rail and plate; 0 for none [m]
+  double mass = 0.0;             ///< each [kg]
+};
+
+struct Extra {
+  std::string name;
+  int section = 1;
+  std::vector<Vec2> outline;  ///< along, across on its section; counter-clockwise [m]
+  double radius = 0.0;        ///< grown outward from the outline [m]
+  Interval stations;          ///< from the stair's middle [m]
+  double mass = 0.0;          ///< [kg]
+};
+
+struct Stair {
+  double width = 0.0;            ///< over the side rails [m]
+  SideRails side_rails;
+  std::vector<double> sections;  ///< lengths along: pivot to hinge, hinge to hinge, hinge to foot [m]
+  double above_pivot = 0.0;      ///< side rails run this far past the pivot; negative: they stop short of it [m]
+  std::vector<Hinge> hinges;     ///< one less than sections
+  std::vector<Lock> locks;       ///< none, or one a hinge
+  std::optional<Treads> treads;
+  Hooks hooks;
+  Casters casters;
+  std::optional<Handrails> handrails;
+  std::vector<Extra> extras;
+};
+
+/// A fixed thing of the room.
+struct Obstacle {
+  std::string name;
+  std::vector<Vec2> outline;         ///< out, up; convex, counter-clockwise [m]
+  double radius = 0.0;               ///< grown outward [m]
+  Interval stations;                 ///< [m]
+  std::optional<double> round_post;  ///< diameter of a round upright post; outline and stations are then its box [m]
+};
+
+struct Floor {
+  double level = 0.0;   ///< [m]
+  double uneven = 0.0;  ///< plus or minus, under any caster [m]
+};
+
+enum class ZoneState { always, standing, moving, parked };
+
+struct Zone {
+  std::string name;
+  std::vector<ZoneState> when;
+  std::vector<Vec2> outline;  ///< out, up; convex, counter-clockwise [m]
+  Interval stations;          ///< [m]
+};
+
+/// A point of the room.
+struct RoomPoint {
+  Vec2 at;               ///< out, up [m]
+  double station = 0.0;  ///< [m]
+};
+
+/// A point of a section.
+struct SectionPoint {
+  int section = 1;      ///< counted from 1
+  double along = 0.0;   ///< [m]
+  double across = 0.0;  ///< [m]
+};
+
+enum class SheaveKind { plain, roller, ball };
+
+struct HoistLine {
+  int parts = 1;
+  SheaveKind sheaves = SheaveKind::plain;
+  double diameter = 0.0;           ///< [m]
+  std::optional<double> strength;  ///< breaking [N]
+  std::optional<RoomPoint> lead;   ///< where the fall is led to
+};
+
+enum class PulledBy { hand, crank_winch, powered_winch };
+
+/// What turns the line; read for the loads.
+struct Winch {
+  double drum = 0.0;                 ///< diameter [m]
+  double ratio = 1.0;
+  std::optional<double> crank;       ///< radius [m]
+  std::optional<double> efficiency;  ///< 0 to 1
+  std::optional<double> speed;       ///< turns a minute at the input
+};
+
+struct Hoist {
+  std::optional<RoomPoint> ceiling_point;
+  std::optional<double> home;  ///< station [m]
+  bool rolls = false;
+  SectionPoint pick;
+  double spread = 0.0;         ///< between the two picks, along the rail; 0 for one [m]
+  HoistLine line;
+  PulledBy pulled_by = PulledBy::hand;
+  std::optional<Winch> winch;
+};
+
+struct FoldLine {
+  SectionPoint from;
+  std::vector<SectionPoint> through;
+  double diameter = 0.0;  ///< [m]
+  double station = 0.0;   ///< from the stair's middle [m]
+};
+
+enum class StepKind { roll, lift, fold, together, drag, hang, pin, unpin, hook_on, hook_off };
+
+/// One entry of the procedure, targets absolute.
+struct Step {
+  StepKind kind = StepKind::lift;
+  std::optional<double> station;             ///< roll, together [m]
+  bool to_home = false;                      ///< roll: home
+  std::optional<double> lean;                ///< lift, together, drag, hang [rad]
+  std::vector<std::optional<double>> folds;  ///< fold, together: by hinge, none where it stays [rad]
+  int hinge = 0;                             ///< pin, unpin: counted from 1
+  SourcePos at;
+};
+
+/// Everything one scene file says, in SI and radians, checked key by key but not yet assembled.
+struct Scene {
+  std::string file;  ///< the file's name, for messages
+  std::string name;
+  FileUnits units = FileUnits::millimetres;
+  Margins margin;
+  Room room;
+  Loft loft;
+  Rail rail;
+  Stair stair;
+  std::vector<Obstacle> obstacles;
+  Floor floor;
+  std::vector<Zone> zones;
+  std::optional<Hoist> hoist;
+  std::optional<FoldLine> fold_line;
+  std::vector<Step> procedure;
+  double tolerance = 0.003;                ///< how far any measurement may be off [m]
+  std::map<std::string, SourcePos> where;  ///< key path ("stair.hooks.wrap", "obstacles[2].box") to its place in the file
+};
+
+}  // namespace stowpath
