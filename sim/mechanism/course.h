@@ -34,7 +34,10 @@ Configuration at(const Linkage& linkage, const Segment& segment, double u);
 /// Lean of the section below the dragged hinge, when the hinge stands at `hinge_up` [m]; NaN where the foot cannot reach.
 double drag_lean(const Linkage& linkage, const DragRule& rule, double hinge_up);
 
-/// Half-widths of all joints over a piece [u0, u1] about its middle. Each is a bound, not an estimate.
+/// Half-widths of all joints over a piece [u0, u1] about its middle: nothing on the piece turns or shifts by more from
+/// where at(linkage, segment, (u0 + u1) / 2) puts it. Each is a bound, not an estimate: a drag's lower lean is monotone in
+/// the hinge's height, so the height's range over the piece, widened by its rounding, bounds it even where its rate is
+/// infinite (foot at full stretch). What does not move gets exactly 0.
 struct Turns {
   std::array<double, kMaxSections> joint{};    ///< of the pivot's lean, then of fold 1, fold 2 [rad]
   std::array<double, kMaxSections> section{};  ///< of each section's own lean [rad]

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <array>
+#include <cstddef>
 
 #include "sim/geometry/pose2.h"
 #include "sim/geometry/vec2.h"
@@ -42,5 +43,13 @@ SectionPoses place_sections(const Linkage& linkage, const Configuration& at);
 
 /// Lean of each section [rad].
 std::array<double, kMaxSections> section_leans(const Linkage& linkage, const Configuration& at);
+
+/// How hinge `hinge` (from 0) swings about the pivot while the folds above it stay: at a lean it stands
+/// reach * sin(lean + phase) out of the pivot and reach * cos(lean + phase) below it.
+struct HingeSwing {
+  double reach = 0.0;  ///< pivot to hinge [m]
+  double phase = 0.0;  ///< [rad]
+};
+HingeSwing hinge_swing(const Linkage& linkage, const Configuration& folded, int hinge);
 
 }  // namespace stowpath
