@@ -60,7 +60,7 @@ TEST_CASE("course: a drag keeps the axle at its height", "[mechanism]") {
   std::mt19937 random(11);
   std::uniform_real_distribution<double> unit(0.0, 1.0);
   for (const double sign : {-1.0, 1.0}) {
-    const Standing standing(0.65, sign);
+    const Standing standing(0.6, sign);
     REQUIRE(standing.drag.to.lean < standing.last_lean());
     CHECK(standing.drag.from.folds[0] == Approx(0.0).margin(1e-12));  // the chain starts straight
     for (int n = 0; n < 10'000; ++n)
@@ -77,7 +77,7 @@ TEST_CASE("course: a drag ends with the foot at full stretch straight below the 
 }
 
 TEST_CASE("course: a hinge out of reach of the floor has no drag lean", "[mechanism]") {
-  const Standing standing(0.65);
+  const Standing standing(0.6);
   CHECK(std::isnan(drag_lean(standing.linkage, standing.drag.drag, 1.6)));
   CHECK(std::isfinite(drag_lean(standing.linkage, standing.drag.drag, 1.4)));
 }
@@ -100,7 +100,7 @@ TEST_CASE("course: half_turns of a drag are not idle: a tenth less would be brok
 }
 
 TEST_CASE("course: half_turns bounds a drag whose hinge passes under the pivot", "[mechanism]") {
-  Standing standing(0.65);
+  Standing standing(0.6);
   standing.drag.from.lean = -0.3;  // the hinge sinks, then rises
   standing.drag.to.lean = 0.4;
   std::mt19937 random(17);
