@@ -1,0 +1,14 @@
+#pragma once
+
+#include <string_view>
+
+namespace stowpath::testing {
+
+// One function a fuzz target: feeds any text to a reader and throws std::logic_error if a promise of the reader is
+// broken. NAME_fuzz.cpp hands it libFuzzer's inputs; corpus_test.cpp hands it the files of corpus/NAME in the ordinary
+// tests.
+
+/// The readers of sim/trade: lengths, masses, forces, angles, numbers, and the names of boards, species and pipes.
+void check_length(std::string_view text);
+
+}  // namespace stowpath::testing
