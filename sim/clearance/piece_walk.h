@@ -1,0 +1,174 @@
+#pragma once
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <vector>
+
+#include "sim/clearance/stage.h"
+
+namespace stowpath {
+
+/// One piece of a segment and what is known of it.
+struct Piece {
+  double u0 = 0.0, u1 = 1.0;
+  Interval stations;           ///< of the stair's middle over the piece [m]
+  double greatest_turn = 0.0;  ///< half-width of the widest joint [rad]
+  double half_roll = 0.0;      ///< half the way along the rail, where the station moves [m]
+
+  double middle() const { return 0.5 * (u0 + u1); }
+};
+
+/// Counts of what a walk has done.
+struct WalkCounts {
+  long long distances = 0;
+  long long rejects = 0;
+};
+
+/// Halves a segment over and over, carrying for each mover the targets that are not settled yet: placing is paid once a
+/// mover, and a pair that is settled on a piece is never looked at again within it.
+///
+/// `Judge` decides:
+///   double reach(mover)                       how far from the mover targets matter at all [m]
+///   bool   admits(mover, target, Pair&)       whether the pair takes part; fills its own data
+///   double drop_at(Pair)                      a side-view distance proven at least this settles the pair
+///   bool   refine(mover, Pair&, piece, d, D)  looks at the middle's distance d and the displacement bound D;
+///                                             true: halve on
+///   void   dropped(mover, Pair, bound)        told of pairs turned away with that proven lower bound
+/// Pair is the judge's own struct and has `int target`.
+template <typename Judge>
+class PieceWalk {
+ public:
+  using Pair = typename Judge::Pair;
+
+  PieceWalk(const Stage& stage, Judge& judge) : stage_(stage), judge_(judge) { work_.resize(stage.movers.size()); }
+
+  /// Walks all of [u0, u1].
+  void run(double u0 = 0.0, double u1 = 1.0) {
+    const Turns whole = half_turns(stage_.linkage, stage_.segment, u0, u1);
+    const double widest = *std::max_element(whole.joint.begin(), whole.joint.end());
+    // Wide arcs are cut before the tree is asked, so that it is asked for slices and not for whole discs.
+    const int cuts = std::clamp(static_cast<int>(std::ceil(widest / kFirstTurn)), 1, 32);
+    for (int k = 0; k < cuts; ++k) root(u0 + (u1 - u0) * k / cuts, u0 + (u1 - u0) * (k + 1) / cuts);
+  }
+
+  const WalkCounts& counts() const { return counts_; }
+
+ private:
+  static constexpr double kFirstTurn = 0.12;  // half-width [rad]
+
+  struct Active {
+    int mover;
+    std::size_t first, last;  // stretch of pairs_
+  };
+
+  struct Middle {
+    Piece piece;
+    Turns turns;
+    Snapshot now;
+  };
+
+  Middle look(double u0, double u1) const {
+    Middle m{{u0, u1, stations_over(stage_.segment, u0, u1)},
+             half_turns(stage_.linkage, stage_.segment, u0, u1),
+             snapshot(stage_, 0.5 * (u0 + u1))};
+    m.piece.greatest_turn = *std::max_element(m.turns.joint.begin(), m.turns.joint.end());
+    m.piece.half_roll = stage_.segment.over_stations() ? 0.0 : 0.5 * m.piece.stations.length();
+    return m;
+  }
+
+  /// Places the mover; returns the bound on how far it moves over the piece.
+  double place(int number, const Middle& m) {
+    const Mover& mover = stage_.movers[static_cast<std::size_t>(number)];
+    Outline& out = work_[static_cast<std::size_t>(number)];
+    if (!mover.rope) {
+      out.place(mover.outline, m.now.of(mover.body));
+      return displacement(stage_, m.now, m.turns, mover.body, out.disc().centre, out.disc().radius);
+    }
+    const Vec2 a = m.now.of(mover.a.body) * mover.a.at, b = m.now.of(mover.b.body) * mover.b.at;
+    out.set_capsule(a, b, mover.rope_radius);
+    return std::max(displacement(stage_, m.now, m.turns, mover.a.body, a, 0.0),
+                    displacement(stage_, m.now, m.turns, mover.b.body, b, 0.0));
+  }
+
+  void root(double u0, double u1) {
+    const Middle m = look(u0, u1);
+    std::vector<Active> active;
+    std::vector<int> near;
+    for (int k = 0; k < static_cast<int>(stage_.movers.size()); ++k) {
+      const double reach = judge_.reach(k);
+      if (reach < 0.0) continue;
+      const double D = place(k, m);
+      near.clear();
+      stage_.targets.tree().find(swept_box(k, m.piece.stations).grown(D + reach + kRoundingGuard), near);
+      const std::size_t first = pairs_.size();
+      for (const int target : near) {
+        Pair pair{};
+        pair.target = target;
+        if (judge_.admits(k, target, pair) && judge(k, pair, m, D)) pairs_.push_back(pair);
+      }
+      if (pairs_.size() > first) active.push_back({k, first, pairs_.size()});
+    }
+    halve(active, u0, u1);
+    pairs_.clear();
+  }
+
+  Box3 swept_box(int number, Interval stations) const {
+    const BoundingDisc& disc = work_[static_cast<std::size_t>(number)].disc();
+    Interval s{std::numeric_limits<double>::infinity(), -std::numeric_limits<double>::infinity()};
+    for (const Interval i : stage_.movers[static_cast<std::size_t>(number)].stations) {
+      s = hull(s, {i.lo + stations.lo, i.hi + stations.hi});
+    }
+    return {{Interval{disc.centre.x - disc.radius, disc.centre.x + disc.radius},
+             Interval{disc.centre.y - disc.radius, disc.centre.y + disc.radius}, s}};
+  }
+
+  bool judge(int mover, Pair& pair, const Middle& m, double D) {
+    const Target& target = stage_.targets[pair.target];
+    const Outline& placed = work_[static_cast<std::size_t>(mover)];
+    const BoundingDisc &a = placed.disc(), &b = target.outline.disc();
+    const double far = judge_.drop_at(pair) + D + kRoundingGuard + a.radius + b.radius;
+    if (far < 0.0 || norm_squared(a.centre - b.centre) > far * far) {
+      ++counts_.rejects;
+      judge_.dropped(mover, pair, std::max(0.0, norm(a.centre - b.centre) - a.radius - b.radius - D - kRoundingGuard));
+      return false;
+    }
+    ++counts_.distances;
+    return judge_.refine(mover, pair, m.piece, signed_distance(placed, target.outline), D + kRoundingGuard);
+  }
+
+  void halve(const std::vector<Active>& active, double u0, double u1) {
+    if (active.empty()) return;
+    const double um = 0.5 * (u0 + u1);
+    visit(active, u0, um);
+    visit(active, um, u1);
+  }
+
+  void visit(const std::vector<Active>& active, double u0, double u1) {
+    const Middle m = look(u0, u1);
+    const std::size_t mark = pairs_.size();
+    std::vector<Active> next;
+    for (const Active& a : active) {
+      const double D = place(a.mover, m);
+      const std::size_t first = pairs_.size();
+      for (std::size_t i = a.first; i < a.last; ++i) {
+        Pair pair = pairs_[i];
+        if (judge(a.mover, pair, m, D)) pairs_.push_back(pair);
+      }
+      if (pairs_.size() > first) next.push_back({a.mover, first, pairs_.size()});
+    }
+    halve(next, u0, u1);
+    pairs_.resize(mark);
+  }
+
+  /// Covers rounding in placing and measuring for coordinates below 100 m: derived in docs/method.md [m].
+  static constexpr double kRoundingGuard = 1e-9;
+
+  const Stage& stage_;
+  Judge& judge_;
+  std::vector<Outline> work_;
+  std::vector<Pair> pairs_;
+  WalkCounts counts_;
+};
+
+}  // namespace stowpath

@@ -1,0 +1,249 @@
+#include "sim/clearance/proof.h"
+
+#include <algorithm>
+#include <tuple>
+
+namespace stowpath {
+namespace {
+
+/// Keeps a threshold from being flattered by rounding of stations, where a square root would magnify it [m].
+constexpr double kGapGuard = 1e-9;
+
+struct Thresholds {
+  double clear = 0.0;    // side view at least this: need kept
+  double violate = 0.0;  // below this: margin broken
+};
+
+Thresholds thresholds(const Stage& stage, const Mover& mover, const Target& target, Interval stations) {
+  const Need& need = stage.needs.at(mover.group, target.group);
+  const Gaps gaps = rail_gaps(mover.stations, target.stations, stations, stage.segment.over_stations());
+  const double excess = mover.excess + target.excess;
+  return {side_view_threshold(need.margin + need.play, std::max(0.0, gaps.least - kGapGuard), gaps.overlap + kGapGuard),
+          side_view_threshold(need.margin - excess, gaps.most + kGapGuard, gaps.least_overlap - kGapGuard)};
+}
+
+bool station_moves(const Segment& segment) {
+  return !segment.over_stations() && segment.from.station != segment.to.station;
+}
+
+struct ProofJudge {
+  struct Pair {
+    int target = 0;
+    double clear = 0.0, violate = 0.0;
+  };
+
+  const Stage& stage;
+  const ProofOptions& options;
+  std::vector<Span> found{};
+
+  double reach(int) const { return stage.needs.greatest(); }
+
+  bool admits(int mover, int target, Pair& pair) const {
+    const Mover& m = stage.movers[static_cast<std::size_t>(mover)];
+    if (!stage.needs.at(m.group, stage.targets[target].group).check) return false;
+    set(m, pair, stations_over(stage.segment, 0.0, 1.0));
+    return pair.clear > -std::numeric_limits<double>::infinity();
+  }
+
+  void set(const Mover& m, Pair& pair, Interval stations) const {
+    const Thresholds t = thresholds(stage, m, stage.targets[pair.target], stations);
+    pair.clear = t.clear;
+    pair.violate = t.violate;
+  }
+
+  double drop_at(const Pair& pair) const { return pair.clear; }
+  void dropped(int, const Pair&, double) const {}
+
+  bool refine(int mover, Pair& pair, const Piece& piece, double d, double D) {
+    if (station_moves(stage.segment)) set(stage.movers[static_cast<std::size_t>(mover)], pair, piece.stations);
+    const double bound = D * options.bound_scale;
+    if (d - bound >= pair.clear) return false;
+    if (d + bound < pair.violate) return keep(mover, pair, piece, Verdict::interference, false);
+    const bool between = d - bound >= pair.violate && d + bound < pair.clear;
+    const bool small = piece.greatest_turn < options.resolution && piece.half_roll < options.roll_resolution;
+    return between || small ? keep(mover, pair, piece, Verdict::undecided, between) : true;
+  }
+
+  bool keep(int mover, const Pair& pair, const Piece& piece, Verdict verdict, bool by_play) {
+    found.push_back({mover, pair.target, piece.u0, piece.u1, verdict, by_play});
+    return false;
+  }
+};
+
+void sort_spans(std::vector<Span>& spans) {
+  std::sort(spans.begin(), spans.end(), [](const Span& a, const Span& b) {
+    return std::tuple(a.mover, a.target, a.u0) < std::tuple(b.mover, b.target, b.u0);
+  });
+}
+
+/// The span's outermost pieces that are proven to violate give the bracket for its true ends.
+struct Run {
+  Span span;
+  double first_bad = 1.0, last_bad = 0.0;
+};
+
+void add(Run& run, const Span& piece) {
+  run.span.u1 = std::max(run.span.u1, piece.u1);
+  run.span.verdict = worse(run.span.verdict, piece.verdict);
+  run.span.by_play = run.span.by_play && piece.by_play;
+  if (piece.verdict != Verdict::interference) return;
+  run.first_bad = std::min(run.first_bad, piece.u0);
+  run.last_bad = std::max(run.last_bad, piece.u1);
+}
+
+Span settle(const Stage& stage, Run run) {
+  Span& s = run.span;
+  if (s.verdict != Verdict::interference) return s;
+  if (s.u0 < run.first_bad) s.u0 = refine_edge(stage, s.mover, s.target, s.u0, run.first_bad, 1);
+  if (s.u1 > run.last_bad) s.u1 = refine_edge(stage, s.mover, s.target, run.last_bad, s.u1, 0);
+  return s;
+}
+
+std::vector<Span> merge(const Stage& stage, std::vector<Span> pieces) {
+  sort_spans(pieces);
+  std::vector<Span> out;
+  for (std::size_t i = 0; i < pieces.size();) {
+    Run run{pieces[i], 1.0, 0.0};
+    add(run, pieces[i]);
+    std::size_t k = i + 1;
+    for (; k < pieces.size() && pieces[k].mover == run.span.mover && pieces[k].target == run.span.target &&
+           pieces[k].u0 <= run.span.u1;
+         ++k) {
+      add(run, pieces[k]);
+    }
+    out.push_back(settle(stage, run));
+    i = k;
+  }
+  return out;
+}
+
+Outline placed_mover(const Snapshot& now, const Mover& mover) {
+  Outline out;
+  if (mover.rope) {
+    out.set_capsule(now.of(mover.a.body) * mover.a.at, now.of(mover.b.body) * mover.b.at, mover.rope_radius);
+  } else {
+    out.place(mover.outline, now.of(mover.body));
+  }
+  return out;
+}
+
+struct LeastJudge {
+  struct Pair {
+    int target = 0;
+    double gap = 0.0, overlap = 0.0;
+  };
+
+  const Stage& stage;
+  double tolerance;
+  double horizon;
+  int only_mover = -1, only_target = -1;
+  Least best{};
+  double pruned = std::numeric_limits<double>::infinity();
+
+  LeastJudge(const Stage& s, double tol, double far) : stage(s), tolerance(tol), horizon(far) { best.at_most = far; }
+
+  double reach(int mover) const { return only_mover >= 0 && mover != only_mover ? -1.0 : std::max(0.0, best.at_most); }
+
+  bool admits(int mover, int target, Pair& pair) const {
+    if (only_target >= 0 && target != only_target) return false;
+    const Mover& m = stage.movers[static_cast<std::size_t>(mover)];
+    const Need& need = stage.needs.at(m.group, stage.targets[target].group);
+    if (only_target < 0 && (!need.check || need.silent)) return false;
+    set(m, pair, stations_over(stage.segment, 0.0, 1.0));
+    return true;
+  }
+
+  void set(const Mover& m, Pair& pair, Interval stations) const {
+    const Gaps gaps =
+        rail_gaps(m.stations, stage.targets[pair.target].stations, stations, stage.segment.over_stations());
+    pair.gap = gaps.least;
+    pair.overlap = gaps.overlap;
+  }
+
+  double drop_at(const Pair& pair) const {
+    if (pair.gap >= best.at_most) return -std::numeric_limits<double>::infinity();
+    return std::max(0.0, best.at_most - tolerance);
+  }
+
+  void dropped(int, const Pair& pair, double bound) { pruned = std::min(pruned, std::max(bound, pair.gap)); }
+
+  bool refine(int mover, Pair& pair, const Piece& piece, double d, double D) {
+    if (station_moves(stage.segment)) set(stage.movers[static_cast<std::size_t>(mover)], pair, piece.stations);
+    const double here = prism_clearance(d, pair.gap, pair.overlap);
+    if (here + 2.0 * piece.half_roll < best.at_most) note(mover, pair.target, piece.middle());
+    const double bound = prism_clearance(d - D, pair.gap, pair.overlap);
+    if (bound < best.at_most - tolerance && D > 1e-12) return true;
+    pruned = std::min(pruned, bound);
+    return false;
+  }
+
+  void note(int mover, int target, double u) {
+    const double c = look_at_pair(stage, mover, target, u).clearance;
+    if (c >= best.at_most) return;
+    best.at_most = c;
+    best.mover = mover;
+    best.target = target;
+    best.u = u;
+  }
+
+  Least result(const WalkCounts& counts) {
+    best.at_least = std::min({pruned, best.at_most});
+    best.counts = counts;
+    return best;
+  }
+};
+
+}  // namespace
+
+Proof prove(const Stage& stage, const ProofOptions& options) {
+  ProofJudge judge{stage, options};
+  PieceWalk<ProofJudge> walk(stage, judge);
+  walk.run();
+  return {merge(stage, std::move(judge.found)), walk.counts()};
+}
+
+PairAt look_at_pair(const Stage& stage, int mover, int target, double u) {
+  const Snapshot now = snapshot(stage, u);
+  const Mover& m = stage.movers[static_cast<std::size_t>(mover)];
+  const Target& t = stage.targets[target];
+  PairAt out;
+  out.witness = separation(placed_mover(now, m), t.outline);
+  out.side_view = out.witness.distance;
+  const Gaps gaps =
+      rail_gaps(m.stations, t.stations, stations_over(stage.segment, u, u), stage.segment.over_stations());
+  out.clearance = prism_clearance(out.side_view, gaps.least, gaps.overlap);
+  return out;
+}
+
+double refine_edge(const Stage& stage, int mover, int target, double u0, double u1, int violating_end) {
+  const Mover& m = stage.movers[static_cast<std::size_t>(mover)];
+  const double margin = stage.needs.at(m.group, stage.targets[target].group).margin;
+  const auto violates = [&](double u) { return look_at_pair(stage, mover, target, u).clearance < margin; };
+  double bad = violating_end == 1 ? u1 : u0, good = violating_end == 1 ? u0 : u1;
+  if (violates(good)) return good;
+  for (int k = 0; k < 60 && std::abs(bad - good) > 1e-9; ++k) {
+    const double um = 0.5 * (bad + good);
+    (violates(um) ? bad : good) = um;
+  }
+  return bad;
+}
+
+Least least_clearance(const Stage& stage, double tolerance, double horizon) {
+  LeastJudge judge(stage, tolerance, horizon);
+  PieceWalk<LeastJudge> walk(stage, judge);
+  walk.run();
+  return judge.result(walk.counts());
+}
+
+Least least_of_pair(const Stage& stage, int mover, int target, double u0, double u1, double tolerance) {
+  LeastJudge judge(stage, tolerance, std::numeric_limits<double>::infinity());
+  judge.only_mover = mover;
+  judge.only_target = target;
+  judge.note(mover, target, u0);
+  judge.note(mover, target, u1);
+  PieceWalk<LeastJudge> walk(stage, judge);
+  walk.run(u0, u1);
+  return judge.result(walk.counts());
+}
+
+}  // namespace stowpath

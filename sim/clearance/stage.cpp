@@ -1,0 +1,122 @@
+#include "sim/clearance/stage.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace stowpath {
+namespace {
+
+constexpr double kInfinity = std::numeric_limits<double>::infinity();
+
+Box3 box_of(const Target& target) {
+  Interval x{kInfinity, -kInfinity}, y = x, s = x;
+  for (const Vec2 v : target.outline.core()) {
+    x = hull(x, {v.x, v.x});
+    y = hull(y, {v.y, v.y});
+  }
+  for (const Interval i : target.stations) s = hull(s, i);
+  Box3 box{{x, y, s}};
+  for (std::size_t k = 0; k < 2; ++k) {
+    box.side[k] = {box.side[k].lo - target.outline.radius(), box.side[k].hi + target.outline.radius()};
+  }
+  return box;
+}
+
+std::vector<Box3> boxes_of(const std::vector<Target>& targets) {
+  std::vector<Box3> out;
+  for (const Target& t : targets) out.push_back(box_of(t));
+  return out;
+}
+
+}  // namespace
+
+TargetSet::TargetSet(std::vector<Target> targets) : targets_(std::move(targets)), tree_(boxes_of(targets_)) {}
+
+NeedTable::NeedTable(int mover_groups, int target_groups)
+    : columns_(target_groups), needs_(static_cast<std::size_t>(mover_groups * target_groups)) {}
+
+Need& NeedTable::at(int mover_group, int target_group) {
+  return needs_[static_cast<std::size_t>(mover_group * columns_ + target_group)];
+}
+
+const Need& NeedTable::at(int mover_group, int target_group) const {
+  return needs_[static_cast<std::size_t>(mover_group * columns_ + target_group)];
+}
+
+double NeedTable::greatest() const {
+  double most = 0.0;
+  for (const Need& n : needs_) most = std::max(most, n.check ? n.margin + n.play : 0.0);
+  return most;
+}
+
+Snapshot snapshot(const Stage& stage, double u) {
+  const Configuration now = at(stage.linkage, stage.segment, u);
+  const SectionPoses X_W = place_sections(stage.linkage, now);
+  Snapshot out;
+  out.station = now.station;
+  const Pose2 X_BW = stage.base == kRoom ? Pose2{} : X_W[static_cast<std::size_t>(stage.base)].inverse();
+  out.pose[0] = X_BW;
+  for (int j = 0; j < stage.linkage.sections; ++j) {
+    const std::size_t k = static_cast<std::size_t>(j);
+    out.pose[k + 1] = stage.base == kRoom ? X_W[k] : X_BW * X_W[k];
+    out.joint[k] = out.pose[k + 1] * stage.linkage.proximal(j);
+  }
+  return out;
+}
+
+double displacement(const Stage& stage, const Snapshot& now, const Turns& turns, int body, Vec2 centre, double radius) {
+  double nested = 0.0;  // joints from the part's own body to the base, each arc on the radius that the inner ones leave
+  const auto turn = [&](int joint) {
+    const std::size_t k = static_cast<std::size_t>(joint);
+    nested += turns.joint[k] * (norm(centre - now.joint[k]) + radius + nested);
+  };
+  for (int k = body; k > stage.base; --k) turn(k);
+  for (int k = body + 1; k <= stage.base; ++k) turn(k);
+  if (stage.base != kRoom || body == kRoom) return nested;
+  double chain = 0.0;  // joint to joint, each section by its own lean: shorter where turns cancel
+  for (int k = 0; k < body; ++k) {
+    const std::size_t i = static_cast<std::size_t>(k);
+    chain += turns.section[i] * norm(now.joint[i + 1] - now.joint[i]);
+  }
+  const std::size_t j = static_cast<std::size_t>(body);
+  chain += turns.section[j] * (norm(centre - now.joint[j]) + radius);
+  return std::min(nested, chain);
+}
+
+Interval stations_over(const Segment& segment, double u0, double u1) {
+  if (segment.over_stations()) return segment.stations;
+  const double s0 = segment.from.station, s1 = segment.to.station;
+  const double a = s0 + (s1 - s0) * u0, b = s0 + (s1 - s0) * u1;
+  return {std::min(a, b), std::max(a, b)};
+}
+
+Gaps rail_gaps(std::span<const Interval> moving, std::span<const Interval> fixed, Interval stations, bool anywhere) {
+  Gaps out{kInfinity, kInfinity, -kInfinity, -kInfinity};
+  for (const Interval i : moving) {
+    for (const Interval j : fixed) {
+      // Gap and overlap are worst where the middles meet, or as near to that as the stations go.
+      const Interval worst = i + std::clamp(j.middle() - i.middle(), stations.lo, stations.hi);
+      out.least = std::min(out.least, gap(worst, j));
+      out.overlap = std::max(out.overlap, overlap(worst, j));
+      // "Anywhere" asks whether some station violates; a moving station must violate at every one that it passes.
+      const Interval first = anywhere ? worst : i + stations.lo, last = anywhere ? worst : i + stations.hi;
+      out.most = std::min(out.most, std::max(gap(first, j), gap(last, j)));
+      out.least_overlap = std::max(out.least_overlap, std::min(overlap(first, j), overlap(last, j)));
+    }
+  }
+  return out;
+}
+
+double prism_clearance(double d, double gap, double overlap) {
+  if (d < 0.0 && overlap > 0.0) return -std::min(-d, overlap);
+  if (d < 0.0) return gap;
+  return gap > 0.0 ? std::sqrt(d * d + gap * gap) : d;
+}
+
+double side_view_threshold(double margin, double gap, double overlap) {
+  if (margin > 0.0) return gap >= margin ? -kInfinity : std::sqrt((margin - gap) * (margin + gap));
+  return overlap <= -margin ? -kInfinity : margin;
+}
+
+}  // namespace stowpath
