@@ -23,7 +23,7 @@ double scaled(const Scanner& scan, const Amount& amount, const std::string& name
   for (const Unit& unit : units) {
     if (unit.name != name) continue;
     if (amount.fraction && !unit.takes_fractions) {
-      throw Refusal{scan.quoted() + " has a fraction of a metric unit", "write it as a decimal"};
+      throw Refusal{scan.quoted() + " has a fraction where a decimal is wanted", "write a decimal: 0.5"};
     }
     return amount.value * unit.in_si;
   }

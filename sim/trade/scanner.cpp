@@ -184,6 +184,7 @@ Amount Scanner::amount() {
     ++at_;
     const std::string decimals = digits();
     if (decimals.empty()) throw Refusal{quoted_ + " ends a number with a point", "write 5 or 5.0"};
+    if (peek() == ',') refuse_comma();
     whole += "." + decimals;
     result.decimal = true;
   }

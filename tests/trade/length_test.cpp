@@ -123,7 +123,10 @@ TEST_CASE("length: what could be read in two ways is refused", "[trade]") {
 
 TEST_CASE("length: commas, exponents and what is no decimal number are refused", "[trade]") {
   CHECK(refused("1,200 mm").hint == "leave thousands unmarked: 1200, not 1,200");
+  CHECK(refused("1,200,000 mm").hint == "leave thousands unmarked: 1200, not 1,200");
   CHECK(refused("2,5 m").hint == "write a decimal point: 2.5, not 2,5");
+  CHECK(refused("1.200,5 mm").hint == "write a decimal point: 2.5, not 2,5");
+  CHECK(refused("0x10 in").hint == "write the number out: 1000, not 1e3");
   CHECK(refused("1e3 mm").hint == "write the number out: 1000, not 1e3");
   for (const std::string& text : std::vector<std::string>{"1e3",
                                                           "1E-3 m",
@@ -156,6 +159,8 @@ TEST_CASE("length: anything after the measurement, and nothing at all, is refuse
         "2 m 40 mm", "5 furlongs", "2x4",   "1/2 mm",   "12 1/2 cm", "5 in,", "5 in;6 in"}) {
     for (const LengthUnit bare : {LengthUnit::none, LengthUnit::inch, LengthUnit::millimetre}) refused(text, bare);
   }
+  CHECK(refused("--5 in").hint == "write one sign or none");
+  CHECK(refused("5" + std::string(200, ' ') + "in").problem == "is too long to be a measurement");
 }
 
 TEST_CASE("length: a refusal quotes the text, shortened and without control characters", "[trade]") {
@@ -220,7 +225,7 @@ TEST_CASE("length: a small clearance never prints as zero unless it is", "[trade
 
 TEST_CASE("length: what is not finite prints as unbounded", "[trade]") {
   for (const double value : {std::numeric_limits<double>::infinity(), -std::numeric_limits<double>::infinity(),
-                             std::numeric_limits<double>::quiet_NaN(), 1e300}) {
+                             std::numeric_limits<double>::quiet_NaN(), 1e300, -1.01e9}) {
     CHECK(format_feet_inches(value) == "unbounded");
     CHECK(format_millimetres(value) == "unbounded");
     CHECK(format_metres(value, 6) == "unbounded");
