@@ -81,14 +81,8 @@ class PieceWalk {
   double place(int number, const Middle& m) {
     const Mover& mover = stage_.movers[static_cast<std::size_t>(number)];
     Outline& out = work_[static_cast<std::size_t>(number)];
-    if (!mover.rope) {
-      out.place(mover.outline, m.now.of(mover.body));
-      return displacement(stage_, m.now, m.turns, mover.body, out.disc().centre, out.disc().radius);
-    }
-    const Vec2 a = m.now.of(mover.a.body) * mover.a.at, b = m.now.of(mover.b.body) * mover.b.at;
-    out.set_capsule(a, b, mover.rope_radius);
-    return std::max(displacement(stage_, m.now, m.turns, mover.a.body, a, 0.0),
-                    displacement(stage_, m.now, m.turns, mover.b.body, b, 0.0));
+    place_mover(m.now, mover, out);
+    return mover_displacement(stage_, m.now, m.turns, mover, out);
   }
 
   void root(double u0, double u1) {

@@ -117,16 +117,6 @@ std::vector<Span> merge(const Stage& stage, std::vector<Span> pieces) {
   return out;
 }
 
-Outline placed_mover(const Snapshot& now, const Mover& mover) {
-  Outline out;
-  if (mover.rope) {
-    out.set_capsule(now.of(mover.a.body) * mover.a.at, now.of(mover.b.body) * mover.b.at, mover.rope_radius);
-  } else {
-    out.place(mover.outline, now.of(mover.body));
-  }
-  return out;
-}
-
 struct LeastJudge {
   struct Pair {
     int target = 0;
@@ -206,8 +196,10 @@ PairAt look_at_pair(const Stage& stage, int mover, int target, double u) {
   const Snapshot now = snapshot(stage, u);
   const Mover& m = stage.movers[static_cast<std::size_t>(mover)];
   const Target& t = stage.targets[target];
+  Outline placed;
+  place_mover(now, m, placed);
   PairAt out;
-  out.witness = separation(placed_mover(now, m), t.outline);
+  out.witness = separation(placed, t.outline);
   out.side_view = out.witness.distance;
   const Gaps gaps =
       rail_gaps(m.stations, t.stations, stations_over(stage.segment, u, u), stage.segment.over_stations());
@@ -235,8 +227,9 @@ Least least_clearance(const Stage& stage, double tolerance, double horizon) {
   return judge.result(walk.counts());
 }
 
-Least least_of_pair(const Stage& stage, int mover, int target, double u0, double u1, double tolerance) {
-  LeastJudge judge(stage, tolerance, std::numeric_limits<double>::infinity());
+Least least_of_pair(const Stage& stage, int mover, int target, double u0, double u1, double tolerance,
+                    double incumbent) {
+  LeastJudge judge(stage, tolerance, incumbent);
   judge.only_mover = mover;
   judge.only_target = target;
   judge.note(mover, target, u0);

@@ -84,6 +84,20 @@ double displacement(const Stage& stage, const Snapshot& now, const Turns& turns,
   return std::min(nested, chain);
 }
 
+void place_mover(const Snapshot& now, const Mover& mover, Outline& out) {
+  if (!mover.rope) return out.place(mover.outline, now.of(mover.body));
+  const Vec2 a = now.of(mover.a.body) * mover.a.at, b = now.of(mover.b.body) * mover.b.at;
+  out.set_capsule(lerp(a, b, mover.rope_from), lerp(a, b, mover.rope_to), mover.rope_radius);
+}
+
+double mover_displacement(const Stage& stage, const Snapshot& now, const Turns& turns, const Mover& mover,
+                          const Outline& placed) {
+  if (!mover.rope) return displacement(stage, now, turns, mover.body, placed.disc().centre, placed.disc().radius);
+  // Each point of a rope is a fixed mean of its two ends.
+  return std::max(displacement(stage, now, turns, mover.a.body, now.of(mover.a.body) * mover.a.at, 0.0),
+                  displacement(stage, now, turns, mover.b.body, now.of(mover.b.body) * mover.b.at, 0.0));
+}
+
 Interval stations_over(const Segment& segment, double u0, double u1) {
   if (segment.over_stations()) return segment.stations;
   const double s0 = segment.from.station, s1 = segment.to.station;

@@ -29,8 +29,9 @@ struct Mover {
   double excess = 0.0;             ///< the outline may stand out of the true thing by up to this [m]
   int group = 0;                   ///< row of the table of needs
   bool rope = false;
-  Anchor a, b;               ///< a rope's ends
-  double rope_radius = 0.0;  ///< [m]
+  Anchor a, b;                            ///< a rope's ends
+  double rope_from = 0.0, rope_to = 1.0;  ///< the stretch of it that this mover is
+  double rope_radius = 0.0;               ///< [m]
 };
 
 /// A prism that stays in the stage's base frame.
@@ -104,6 +105,13 @@ Snapshot snapshot(const Stage& stage, double u);
 ///
 /// Source: the nested arcs of docs/method.md, "How far a part can move".
 double displacement(const Stage& stage, const Snapshot& now, const Turns& turns, int body, Vec2 centre, double radius);
+
+/// Writes the mover as it lies at that snapshot, in the base frame.
+void place_mover(const Snapshot& now, const Mover& mover, Outline& out);
+
+/// Proven: no point of the mover, placed as `placed`, is displaced by more over the piece [m].
+double mover_displacement(const Stage& stage, const Snapshot& now, const Turns& turns, const Mover& mover,
+                          const Outline& placed);
 
 /// The stations that the stair's middle takes over a piece of the segment [m].
 Interval stations_over(const Segment& segment, double u0, double u1);

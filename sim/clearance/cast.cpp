@@ -1,0 +1,161 @@
+#include "sim/clearance/cast.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "sim/clearance/pairs.h"
+
+namespace stowpath {
+namespace {
+
+/// Slabs of an oblique rope are no longer along the rail than this [m].
+constexpr double kRopeSlab = 0.02;
+
+constexpr int kKinds = static_cast<int>(PartKind::lead_line) + 1;
+
+int group_of(PartKind kind, bool second = false) { return static_cast<int>(kind) + (second ? kKinds : 0); }
+
+PartKind kind_of(int group) { return static_cast<PartKind>(group % kKinds); }
+
+bool there(const StairPart& part, const Move& move) {
+  if (!part.only_pinned) return true;
+  const std::size_t hinge = static_cast<std::size_t>(std::max(0, part.hinge));
+  return hinge < move.pinned.size() && move.pinned[hinge];
+}
+
+void add_part(const Model& model, const StairPart& part, MoverCast& cast) {
+  Mover mover;
+  mover.body = part.section;
+  mover.outline = Outline(part.outline);
+  mover.stations = part.stations;
+  mover.excess = part.kind == PartKind::hook ? model.arc_tolerance : 0.0;
+  mover.group = group_of(part.kind);
+  cast.movers.push_back(std::move(mover));
+  cast.roles.push_back({part.kind, part.name, 0, part.section, part.hinge, false, part.only_pinned});
+}
+
+/// Stations of a rope's end from the stair's middle. An end in the room stays put while the stair folds and lifts.
+Interval from_middle(const RopeEnd& end, double station) {
+  return end.section < 0 ? end.stations + -station : end.stations;
+}
+
+/// A rope that runs aslant along the rail is enclosed in slabs of stations, each short enough to stand for the rope.
+void add_rope(const RopeRun& run, double station, MoverCast& cast) {
+  const Interval a = from_middle(run.a, station), b = from_middle(run.b, station);
+  const double aslant = std::max(std::abs(b.lo - a.lo), std::abs(b.hi - a.hi));
+  const int slabs = std::max(1, static_cast<int>(std::ceil(aslant / kRopeSlab)));
+  for (int k = 0; k < slabs; ++k) {
+    const double u0 = static_cast<double>(k) / slabs, u1 = static_cast<double>(k + 1) / slabs;
+    const auto along = [&](double u) { return Interval{a.lo + (b.lo - a.lo) * u, a.hi + (b.hi - a.hi) * u}; };
+    const Interval stations = hull(along(u0), along(u1));
+    Mover mover;
+    mover.rope = true;
+    mover.a = {run.a.section, run.a.at};
+    mover.b = {run.b.section, run.b.at};
+    mover.rope_from = u0;
+    mover.rope_to = u1;
+    mover.rope_radius = run.radius;
+    mover.group = group_of(run.kind);
+    mover.stations = {{stations.lo - run.radius, stations.hi + run.radius}};
+    mover.excess = aslant > 0.0 ? stations.length() + run.radius : 0.0;
+    cast.movers.push_back(std::move(mover));
+    cast.roles.push_back(
+        {run.kind, run.name, 0, std::max(run.a.section, run.b.section), -1, run.only_hooked_on, false});
+  }
+}
+
+/// What a rope's end in the room is made fast to: within the margin of that end.
+bool holds_a_line(const Model& model, const RoomPart& part) {
+  const Outline outline(part.outline);
+  for (const RopeRun& run : model.ropes) {
+    for (const RopeEnd* end : {&run.a, &run.b}) {
+      if (end->section >= 0) continue;
+      const double d = signed_distance(Outline(make_disc(end->at, run.radius)), outline);
+      const Gaps gaps = rail_gaps({&end->stations, 1}, part.stations, {0.0, 0.0}, true);
+      if (prism_clearance(d, gaps.least, gaps.overlap) < model.margin.standard) return true;
+    }
+  }
+  return false;
+}
+
+}  // namespace
+
+MoverCast stair_cast(const Model& model, const Move& move, double station) {
+  MoverCast cast;
+  for (const StairPart& part : model.stair) {
+    if (there(part, move)) add_part(model, part, cast);
+  }
+  for (const RopeRun& run : model.ropes) {
+    if (move.hooked_on || !run.only_hooked_on) add_rope(run, station, cast);
+  }
+  return cast;
+}
+
+MoverCast further_cast(const Model& model, const Move& move, double station, int base) {
+  MoverCast cast;
+  for (const StairPart& part : model.stair) {
+    if (part.section <= base || !there(part, move)) continue;
+    add_part(model, part, cast);
+    cast.movers.back().group = group_of(part.kind, part.section > base + 1);
+  }
+  for (const RopeRun& run : model.ropes) {
+    const bool picked_here = run.a.section == base || run.b.section == base;
+    if (run.kind == PartKind::line && move.hooked_on && !picked_here) add_rope(run, station, cast);
+  }
+  return cast;
+}
+
+TargetCast room_cast(const Model& model, ZoneState state) {
+  TargetCast cast;
+  std::vector<Target> targets;
+  for (const RoomPart& part : model.room) {
+    targets.push_back(
+        {Outline(part.outline), part.stations, part.excess, group_of(part.kind, holds_a_line(model, part))});
+    cast.roles.push_back({part.kind, part.name, part.thing});
+  }
+  for (const ZonePart& zone : model.zones) {
+    const auto names = [&](ZoneState s) { return std::find(zone.when.begin(), zone.when.end(), s) != zone.when.end(); };
+    if (!names(state) && !names(ZoneState::always)) continue;
+    targets.push_back({Outline(zone.outline), {zone.stations}, 0.0, group_of(PartKind::zone)});
+    cast.roles.push_back({PartKind::zone, zone.name, -1 - static_cast<int>(cast.roles.size())});
+  }
+  cast.targets = TargetSet(std::move(targets));
+  return cast;
+}
+
+TargetCast section_cast(const Model& model, const Move& move, int section) {
+  TargetCast cast;
+  std::vector<Target> targets;
+  for (const StairPart& part : model.stair) {
+    if (part.section != section || !there(part, move)) continue;
+    const double excess = part.kind == PartKind::hook ? model.arc_tolerance : 0.0;
+    targets.push_back({Outline(part.outline), part.stations, excess, group_of(part.kind)});
+    cast.roles.push_back({part.kind, part.name, static_cast<int>(targets.size()), section, part.hinge});
+  }
+  cast.targets = TargetSet(std::move(targets));
+  return cast;
+}
+
+NeedTable room_needs(const Model& model) {
+  NeedTable needs(kKinds, 2 * kKinds);
+  for (int mover = 0; mover < kKinds; ++mover) {
+    for (int target = 0; target < 2 * kKinds; ++target) {
+      Need need = room_need(model, kind_of(mover), kind_of(target));
+      if (kind_of(mover) == PartKind::line && target >= kKinds) need = {};
+      needs.at(mover, target) = need;
+    }
+  }
+  return needs;
+}
+
+NeedTable section_needs(const Model& model, bool folded) {
+  NeedTable needs(2 * kKinds, kKinds);
+  for (int mover = 0; mover < 2 * kKinds; ++mover) {
+    for (int target = 0; target < kKinds; ++target) {
+      needs.at(mover, target) = section_need(model, kind_of(target), kind_of(mover), mover < kKinds, folded);
+    }
+  }
+  return needs;
+}
+
+}  // namespace stowpath

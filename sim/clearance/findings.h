@@ -1,0 +1,16 @@
+#pragma once
+
+#include <vector>
+
+#include "sim/clearance/trial.h"
+
+namespace stowpath {
+
+/// Groups what was met as a builder would say it: one finding for each kind of part that meets each kind of thing, over
+/// all moves, stations and poses; gravest first, numbered F1, F2, ...
+std::vector<Finding> gather_findings(const Model& model, const Trial& trial, const std::vector<MoveTrial>& moves);
+
+/// Fixed ropes (the line to its lead) against the rest of the room: they move nowhere, and are looked at once.
+std::vector<Finding> lead_line_findings(const Model& model);
+
+}  // namespace stowpath

@@ -1,0 +1,240 @@
+#include "sim/clearance/trial.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "sim/clearance/stations.h"
+
+namespace stowpath {
+namespace {
+
+/// Clearances beyond this are not told apart [m].
+constexpr double kHorizon = 1.0;
+
+/// Rounding that station sets are widened by, so that what is left of the span is proven [m].
+constexpr double kStationGuard = 1e-9;
+
+bool turns_folds(const Segment& s) { return s.kind == SegmentKind::drag || s.from.folds != s.to.folds; }
+
+Segment cut(const Linkage& linkage, const Segment& segment, double u0, double u1) {
+  Segment out = segment;
+  out.from = at(linkage, segment, u0);
+  out.to = at(linkage, segment, u1);
+  return out;
+}
+
+/// Butted ends are past each other once the fold reaches a quarter turn: a straight segment is cut there.
+std::vector<Segment> cut_at_quarter(const Linkage& linkage, const Segment& segment, std::size_t hinge) {
+  const double f0 = segment.from.folds[hinge], f1 = segment.to.folds[hinge], quarter = 0.5 * std::numbers::pi;
+  if (segment.kind == SegmentKind::drag || (f0 < quarter) == (f1 < quarter)) return {segment};
+  const double u = (quarter - f0) / (f1 - f0);
+  if (u <= 0.0 || u >= 1.0) return {segment};
+  Segment before = cut(linkage, segment, 0.0, u), after = cut(linkage, segment, u, 1.0);
+  before.to.folds[hinge] = after.from.folds[hinge] = quarter;
+  return {before, after};
+}
+
+bool folded(const Segment& segment, std::size_t hinge) {
+  const double quarter = 0.5 * std::numbers::pi;
+  return segment.kind == SegmentKind::straight &&
+         std::min(segment.from.folds[hinge], segment.to.folds[hinge]) >= quarter;
+}
+
+/// The station of the stair's middle at which the pair's stretches overlap most, within those meant.
+double worst_station(const Mover& mover, const Target& target, Interval stations) {
+  double best = stations.lo, most = -std::numeric_limits<double>::infinity();
+  for (const Interval i : mover.stations) {
+    for (const Interval j : target.stations) {
+      const double s = std::clamp(j.middle() - i.middle(), stations.lo, stations.hi);
+      const double over = overlap(i + s, j);
+      if (over > most) best = s, most = over;
+    }
+  }
+  return best;
+}
+
+/// Stations to report: in a roll all that are blocked within it; else the stretch that holds the stair's station.
+IntervalSet reported_stations(const Mover& mover, const Target& target, double d, double margin, Interval meant,
+                              bool roll) {
+  IntervalSet out;
+  for (const Interval i : blocked_stations(d, margin, mover.stations, target.stations)) {
+    if (i.hi < meant.lo || i.lo > meant.hi) continue;
+    out.push_back(roll ? meet(i, meant) : i);
+  }
+  if (out.empty()) out.push_back(meant);
+  return out;
+}
+
+/// One number for each of the room's things that the pair meets within `stations`.
+std::vector<double> met_things(const Mover& mover, const Target& target, const Role& role, double d, double margin,
+                               Interval stations) {
+  std::vector<double> out;
+  for (const Interval j : target.stations) {
+    const IntervalSet blocked = blocked_stations(d, margin, mover.stations, {&j, 1});
+    const bool met = std::any_of(blocked.begin(), blocked.end(),
+                                 [&](Interval b) { return b.lo < stations.hi && b.hi > stations.lo; });
+    if (met || (stations.length() == 0.0 && contains(blocked, stations.lo))) {
+      out.push_back(target.stations.size() > 1 ? j.middle() : static_cast<double>(role.thing));
+    }
+  }
+  return out;
+}
+
+std::vector<Vec2> seen_from_room(const Outline& outline, const Pose2& X_WB) {
+  std::vector<Vec2> corners = drawn_corners({outline.core(), outline.radius()}, 2e-4);
+  for (Vec2& v : corners) v = X_WB * v;
+  return corners;
+}
+
+bool rolls(const Stage& stage) { return stage.base == kRoom && stage.segment.over_stations(); }
+
+/// Where along the rail the pair meets, and which of the room's like things it is.
+void tell_stations(const Stage& stage, Encounter& e) {
+  e.stations = {{e.from.station, e.from.station}};
+  e.things = {static_cast<double>(e.target.thing)};
+  if (stage.base != kRoom) return;
+  const Mover& m = stage.movers[static_cast<std::size_t>(e.span.mover)];
+  const Target& t = stage.targets[e.span.target];
+  const Interval meant = stations_over(stage.segment, e.span.u0, e.span.u1);
+  const double margin = e.least.at_most < 0.0 ? std::min(0.0, e.need.margin) : e.need.margin + e.need.play;
+  e.stations = reported_stations(m, t, e.worst.side_view, margin, meant, rolls(stage));
+  const std::vector<double> met = met_things(m, t, e.target, e.worst.side_view, margin, meant);
+  if (!met.empty()) e.things = met;
+  if (rolls(stage)) e.at.station = worst_station(m, t, meant);
+}
+
+/// The two parts and their witness points at the worst pose, seen from the room.
+void draw_worst(const Stage& stage, Encounter& e) {
+  const Snapshot now = snapshot(stage, e.least.u);
+  const Pose2 X_WB = now.of(kRoom).inverse();
+  Outline mover;
+  place_mover(now, stage.movers[static_cast<std::size_t>(e.span.mover)], mover);
+  e.outlines = {seen_from_room(mover, X_WB), seen_from_room(stage.targets[e.span.target].outline, X_WB)};
+  e.worst.witness.on_a = X_WB * e.worst.witness.on_a;
+  e.worst.witness.on_b = X_WB * e.worst.witness.on_b;
+}
+
+}  // namespace
+
+Trial::Trial(const Model& model, const DryFitOptions& options)
+    : model_(model),
+      options_(options),
+      room_needs_(stowpath::room_needs(model)),
+      straight_needs_(section_needs(model, false)),
+      folded_needs_(section_needs(model, true)) {
+  for (const ZoneState state : {ZoneState::always, ZoneState::standing, ZoneState::moving, ZoneState::parked}) {
+    rooms_.push_back(room_cast(model, state));
+  }
+}
+
+MoveTrial Trial::run(int number) {
+  const Move& move = model_.moves[static_cast<std::size_t>(number)];
+  MoveTrial out;
+  out.result.index = move.index;
+  out.result.kind = move.kind;
+  out.result.at_least = out.result.at_most = kHorizon;
+  for (const Segment& segment : move.segments) {
+    against_room(move, segment, out);
+    const bool state =
+        move.kind == MoveKind::stand || (move.kind == MoveKind::roll && move.state == ZoneState::standing);
+    if (turns_folds(segment) || state) against_sections(move, segment, out);
+  }
+  for (Encounter& e : out.encounters) {
+    e.move = number;
+    out.result.verdict = worse(out.result.verdict, e.span.verdict);
+  }
+  return out;
+}
+
+void Trial::against_room(const Move& move, const Segment& segment, MoveTrial& out) {
+  const MoverCast movers = stair_cast(model_, move, segment.from.station);
+  const TargetCast& targets = room(move.state);
+  const Stage stage{model_.linkage, segment, kRoom, movers.movers, targets.targets, room_needs_};
+  take(stage, movers, targets, out);
+}
+
+void Trial::against_sections(const Move& move, const Segment& whole, MoveTrial& out) {
+  for (int base = 0; base + 1 < model_.linkage.sections; ++base) {
+    const std::size_t hinge = static_cast<std::size_t>(base);
+    for (Segment segment : cut_at_quarter(model_.linkage, whole, hinge)) {
+      const MoverCast movers = further_cast(model_, move, segment.from.station, base);
+      const TargetCast targets = section_cast(model_, move, base);
+      segment.stations = {0.0, 0.0};  // both ride on the stair
+      const Stage stage{model_.linkage, segment,         base,
+                        movers.movers,  targets.targets, folded(segment, hinge) ? folded_needs_ : straight_needs_};
+      take(stage, movers, targets, out);
+    }
+  }
+}
+
+void Trial::take(const Stage& stage, const MoverCast& movers, const TargetCast& targets, MoveTrial& out) {
+  ProofOptions options;
+  options.resolution = options_.resolution;
+  const Proof proof = prove(stage, options);
+  count(proof.counts);
+  closest(stage, movers, targets, out);
+  if (rolls(stage)) block(stage, proof, out);
+  for (const Span& span : proof.spans) out.encounters.push_back(meet_pair(stage, movers, targets, span));
+}
+
+Encounter Trial::meet_pair(const Stage& stage, const MoverCast& movers, const TargetCast& targets, const Span& span) {
+  const Mover& m = stage.movers[static_cast<std::size_t>(span.mover)];
+  Encounter e;
+  e.segment = stage.segment;
+  e.span = span;
+  e.mover = movers.roles[static_cast<std::size_t>(span.mover)];
+  e.target = targets.roles[static_cast<std::size_t>(span.target)];
+  e.need = stage.needs.at(m.group, stage.targets[span.target].group);
+  e.least = least_of_pair(stage, span.mover, span.target, span.u0, span.u1, options_.tolerance);
+  count(e.least.counts);
+  e.worst = look_at_pair(stage, span.mover, span.target, e.least.u);
+  e.from = at(model_.linkage, stage.segment, span.u0);
+  e.to = at(model_.linkage, stage.segment, span.u1);
+  e.at = at(model_.linkage, stage.segment, e.least.u);
+  tell_stations(stage, e);
+  draw_worst(stage, e);
+  return e;
+}
+
+void Trial::count(const WalkCounts& counts) {
+  work_.distances += counts.distances;
+  work_.rejects += counts.rejects;
+}
+
+void Trial::block(const Stage& stage, const Proof& proof, MoveTrial& out) {
+  const Turns turns = half_turns(stage.linkage, stage.segment, 0.0, 1.0);
+  const Snapshot now = snapshot(stage, 0.5);
+  IntervalSet blocked = std::move(out.not_clear);
+  for (const Span& span : proof.spans) {
+    const Mover& m = stage.movers[static_cast<std::size_t>(span.mover)];
+    const Target& t = stage.targets[span.target];
+    const Need& need = stage.needs.at(m.group, t.group);
+    Outline placed;
+    place_mover(now, m, placed);
+    const double d =
+        signed_distance(placed, t.outline) - mover_displacement(stage, now, turns, m, placed) - kStationGuard;
+    for (const Interval i : blocked_stations(d, need.margin + need.play, m.stations, t.stations)) {
+      blocked.push_back({i.lo - kStationGuard, i.hi + kStationGuard});
+    }
+  }
+  out.not_clear = unite(std::move(blocked));
+}
+
+void Trial::closest(const Stage& stage, const MoverCast& movers, const TargetCast& targets, MoveTrial& out) {
+  MoveResult& r = out.result;
+  const Least least = least_clearance(stage, options_.tolerance, r.at_most);
+  count(least.counts);
+  r.at_least = std::min(r.at_least, least.at_least);
+  if (least.mover < 0) return;
+  r.at_most = least.at_most;
+  r.closest = {movers.roles[static_cast<std::size_t>(least.mover)].name,
+               targets.roles[static_cast<std::size_t>(least.target)].name};
+  r.closest_at = at(stage.linkage, stage.segment, least.u);
+  if (rolls(stage)) {
+    r.closest_at.station = worst_station(stage.movers[static_cast<std::size_t>(least.mover)],
+                                         stage.targets[least.target], stage.segment.stations);
+  }
+}
+
+}  // namespace stowpath
