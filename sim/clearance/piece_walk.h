@@ -17,7 +17,12 @@ struct Piece {
   double half_roll = 0.0;      ///< half the way along the rail, where the station moves [m]
 
   double middle() const { return 0.5 * (u0 + u1); }
+  /// False where it is too short for another halving in floating point: what is open there stays open.
+  bool divides() const { return u1 - u0 > 1e-12; }
 };
+
+/// Covers rounding in placing and measuring for coordinates below 100 m: derived in docs/method.md [m].
+inline constexpr double kRoundingGuard = 1e-9;
 
 /// Counts of what a walk has done.
 struct WalkCounts {
@@ -32,8 +37,8 @@ struct WalkCounts {
 ///   double reach(mover)                       how far from the mover targets matter at all [m]
 ///   bool   admits(mover, target, Pair&)       whether the pair takes part; fills its own data
 ///   double drop_at(Pair)                      a side-view distance proven at least this settles the pair
-///   bool   refine(mover, Pair&, piece, d, D)  looks at the middle's distance d and the displacement bound D;
-///                                             true: halve on
+///   bool   refine(mover, Pair&, piece, d, D)  looks at the middle's distance d and the displacement bound D (with the
+///                                             guard for rounding); true: halve on
 ///   void   dropped(mover, Pair, bound)        told of pairs turned away with that proven lower bound
 /// Pair is the judge's own struct and has `int target`.
 template <typename Judge>
@@ -154,9 +159,6 @@ class PieceWalk {
     halve(next, u0, u1);
     pairs_.resize(mark);
   }
-
-  /// Covers rounding in placing and measuring for coordinates below 100 m: derived in docs/method.md [m].
-  static constexpr double kRoundingGuard = 1e-9;
 
   const Stage& stage_;
   Judge& judge_;

@@ -1,6 +1,8 @@
 #include "sim/clearance/proof.h"
 
 #include <algorithm>
+#include <cmath>
+#include <limits>
 #include <tuple>
 
 namespace stowpath {
@@ -10,16 +12,20 @@ namespace {
 constexpr double kGapGuard = 1e-9;
 
 struct Thresholds {
-  double clear = 0.0;    // side view at least this: need kept
-  double violate = 0.0;  // below this: margin broken
+  double clear = 0.0;     // side view at least this: need kept at every station of the piece
+  double violate = 0.0;   // below this: margin broken at every station
+  double kept = 0.0;      // at least this: margin kept at every station
+  double unproved = 0.0;  // below this: need kept at no station
 };
 
 Thresholds thresholds(const Stage& stage, const Mover& mover, const Target& target, Interval stations) {
   const Need& need = stage.needs.at(mover.group, target.group);
   const Gaps gaps = rail_gaps(mover.stations, target.stations, stations, stage.segment.over_stations());
-  const double excess = mover.excess + target.excess;
-  return {side_view_threshold(need.margin + need.play, std::max(0.0, gaps.least - kGapGuard), gaps.overlap + kGapGuard),
-          side_view_threshold(need.margin - excess, gaps.most + kGapGuard, gaps.least_overlap - kGapGuard)};
+  const double wanted = need.margin + need.play, broken = need.margin - mover.excess - target.excess;
+  const double near = std::max(0.0, gaps.least - kGapGuard), far = gaps.most + kGapGuard;
+  const double most = gaps.overlap + kGapGuard, least = gaps.least_overlap - kGapGuard;
+  return {side_view_threshold(wanted, near, most), side_view_threshold(broken, far, least),
+          side_view_threshold(broken, near, most), side_view_threshold(wanted, far, least)};
 }
 
 bool station_moves(const Segment& segment) {
@@ -29,7 +35,7 @@ bool station_moves(const Segment& segment) {
 struct ProofJudge {
   struct Pair {
     int target = 0;
-    double clear = 0.0, violate = 0.0;
+    Thresholds at{};
   };
 
   const Stage& stage;
@@ -42,30 +48,34 @@ struct ProofJudge {
     const Mover& m = stage.movers[static_cast<std::size_t>(mover)];
     if (!stage.needs.at(m.group, stage.targets[target].group).check) return false;
     set(m, pair, stations_over(stage.segment, 0.0, 1.0));
-    return pair.clear > -std::numeric_limits<double>::infinity();
+    return pair.at.clear > -std::numeric_limits<double>::infinity();
   }
 
   void set(const Mover& m, Pair& pair, Interval stations) const {
-    const Thresholds t = thresholds(stage, m, stage.targets[pair.target], stations);
-    pair.clear = t.clear;
-    pair.violate = t.violate;
+    pair.at = thresholds(stage, m, stage.targets[pair.target], stations);
   }
 
-  double drop_at(const Pair& pair) const { return pair.clear; }
+  double drop_at(const Pair& pair) const { return pair.at.clear; }
   void dropped(int, const Pair&, double) const {}
 
   bool refine(int mover, Pair& pair, const Piece& piece, double d, double D) {
     if (station_moves(stage.segment)) set(stage.movers[static_cast<std::size_t>(mover)], pair, piece.stations);
     const double bound = D * options.bound_scale;
-    if (d - bound >= pair.clear) return false;
-    if (d + bound < pair.violate) return keep(mover, pair, piece, Verdict::interference, false);
-    const bool between = d - bound >= pair.violate && d + bound < pair.clear;
-    const bool small = piece.greatest_turn < options.resolution && piece.half_roll < options.roll_resolution;
-    return between || small ? keep(mover, pair, piece, Verdict::undecided, between) : true;
+    if (d - bound >= pair.at.clear) return false;
+    if (d + bound < pair.at.violate) return keep(mover, pair, piece, Verdict::interference, false);
+    // Between margin and need all over the piece, with the same stations on both sides: halving cannot help.
+    const bool between = d - bound >= pair.at.kept && d + bound < pair.at.unproved;
+    return between || small(piece, D) ? keep(mover, pair, piece, Verdict::undecided, between) : true;
+  }
+
+  /// A mover that none of the turning joints carries does not get any clearer by halving.
+  bool small(const Piece& piece, double D) const {
+    const bool turns = piece.greatest_turn >= options.resolution && D > 2.0 * kRoundingGuard;
+    return !(turns || piece.half_roll >= options.roll_resolution) || !piece.divides();
   }
 
   bool keep(int mover, const Pair& pair, const Piece& piece, Verdict verdict, bool by_play) {
-    found.push_back({mover, pair.target, piece.u0, piece.u1, verdict, by_play});
+    found.push_back({mover, pair.target, piece.u0, piece.u1, verdict, by_play, piece.u0, piece.u1});
     return false;
   }
 };
@@ -83,7 +93,7 @@ struct Run {
 };
 
 void add(Run& run, const Span& piece) {
-  run.span.u1 = std::max(run.span.u1, piece.u1);
+  run.span.u1 = run.span.open1 = std::max(run.span.u1, piece.u1);
   run.span.verdict = worse(run.span.verdict, piece.verdict);
   run.span.by_play = run.span.by_play && piece.by_play;
   if (piece.verdict != Verdict::interference) return;
@@ -151,7 +161,8 @@ struct LeastJudge {
   }
 
   double drop_at(const Pair& pair) const {
-    if (pair.gap >= best.at_most) return -std::numeric_limits<double>::infinity();
+    // Without a gap an overlap may be deeper than any incumbent, a negative one too.
+    if (pair.gap > 0.0 && pair.gap >= best.at_most) return -std::numeric_limits<double>::infinity();
     return std::max(0.0, best.at_most - tolerance);
   }
 
@@ -162,8 +173,9 @@ struct LeastJudge {
     const double here = prism_clearance(d, pair.gap, pair.overlap);
     if (here + 2.0 * piece.half_roll < best.at_most) note(mover, pair.target, piece.middle());
     const double bound = prism_clearance(d - D, pair.gap, pair.overlap);
-    if (bound < best.at_most - tolerance && D > 1e-12) return true;
-    pruned = std::min(pruned, bound);
+    const bool moves = D > 2.0 * kRoundingGuard || piece.half_roll > kRoundingGuard;
+    if (bound < best.at_most - tolerance && moves && piece.divides()) return true;
+    pruned = std::isnan(bound) ? -std::numeric_limits<double>::infinity() : std::min(pruned, bound);
     return false;
   }
 

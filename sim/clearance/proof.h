@@ -12,9 +12,10 @@ namespace stowpath {
 /// A stretch of a segment over which a pair is not proven clear.
 struct Span {
   int mover = 0, target = 0;  ///< numbers in the stage
-  double u0 = 0.0, u1 = 1.0;
+  double u0 = 0.0, u1 = 1.0;  ///< interference: from where to where the margin is broken; undecided: all the stretch
   Verdict verdict = Verdict::undecided;
-  bool by_play = false;  ///< undecided everywhere only by play or excess, not by resolution
+  bool by_play = false;             ///< undecided everywhere only by play or excess, not by resolution
+  double open0 = 0.0, open1 = 1.0;  ///< the whole stretch that is not proven clear; holds [u0, u1]
 };
 
 struct ProofOptions {
@@ -32,7 +33,7 @@ struct Proof {
 ///
 /// A piece with clearance d at its middle, over which nothing moves by more than D, is clear if d - D reaches the
 /// needed margin and play, and violates all over if d + D stays below the margin; else it is halved. Spans hold what is
-/// left. Sound whatever the resolution: what is not in a span is proven clear.
+/// left. Sound whatever the resolution: what is not in a span's open stretch is proven clear.
 Proof prove(const Stage& stage, const ProofOptions& options = {});
 
 /// Where within [u0, u1] the pair's violation begins or ends: bisection on the nominal clearance down to 1e-7 of the
