@@ -1,158 +1,243 @@
 #include "sim/geometry/distance.h"
 
+#include <algorithm>
 #include <cmath>
+#include <cstring>
 #include <limits>
 
 namespace stowpath {
 namespace {
 
-/// Angles from 0 up to pi come first in a walk that starts at the lowest vertex.
-bool upward(Vec2 e) { return e.y > 0.0 || (e.y == 0.0 && e.x > 0.0); }
+constexpr double kFar = std::numeric_limits<double>::infinity();
+
+/// Two numbers worked on at once: one register on any 64-bit machine, so the digits agree everywhere.
+using Two = double __attribute__((vector_size(16)));
+using TwoCounts = decltype(Two{} < Two{});
+
+Two load(const double* p) {
+  Two out;
+  std::memcpy(&out, p, sizeof out);
+  return out;
+}
+Two load(const Vec2& v) { return load(&v.x); }
+void store(double* p, Two v) { std::memcpy(p, &v, sizeof v); }
+Two both(double x) { return Two{x, x}; }
+
+double least(double a, double b) { return a < b ? a : b; }
+double greatest(double a, double b) { return a > b ? a : b; }
+Two least(Two a, Two b) { return a < b ? a : b; }
+Two greatest(Two a, Two b) { return a > b ? a : b; }
+
+/// A key that grows with the angle of (x, y), from -2 at -pi to 2 at pi. Rounding may swap directions that differ by
+/// 1e-15 rad, which moves the difference polygon by less than that times an edge.
+double angle_key(double x, double y) { return std::copysign(1.0 - x / (std::abs(x) + std::abs(y)), y); }
+
+/// One edge (or two) of the difference polygon, as seen from the origin.
+template <class T>
+struct Meeting {
+  T inside;     // how far the origin lies to the left of the edge's line [m]
+  T along;      // where its foot falls on the edge, from its start [m]
+  T distance2;  // squared distance from the edge [m²]
+};
+
+template <class T>
+Meeting<T> meet(T px, T py, T ux, T uy, T length) {
+  const T inside = px * uy - py * ux, along = -(px * ux + py * uy);
+  const T beyond = along - least(greatest(along, T{}), length);
+  return {inside, along, inside * inside + beyond * beyond};
+}
+
+/// The signed distance of the cores, from the least distance to an edge and the least depth below an edge's line.
+/// Rounding may put the origin left of every line of a sliver although it lies beyond its end: then it is far from
+/// the edges and near the lines.
+bool is_inside(double depth, double distance2) { return depth > 0.0 && distance2 <= 4.0 * depth * depth; }
 
 }  // namespace
 
 Outline::Outline(const RoundedPolygon& shape)
     : vertex_(shape.core), radius_(shape.radius), disc_(bounding_disc(shape)) {
   const std::size_t n = vertex_.size();
-  for (std::size_t i = 0; n > 1 && i < n; ++i) {
-    edge_.push_back(vertex_[(i + 1) % n] - vertex_[i]);
-    length2_.push_back(norm_squared(edge_.back()));
-    inverse2_.push_back(1.0 / length2_.back());
+  take_edges(n > 1 ? n : 0);
+  for (std::size_t k = 0; k < edges_; ++k) {
+    const Vec2 e = vertex_[(k + 1) % n] - vertex_[k];
+    const double length = norm(e);
+    row(kAlongX)[k] = e.x / length;
+    row(kAlongY)[k] = e.y / length;
+    row(kLength)[k] = length;
   }
-  find_extremes();
+  sort_edges();
 }
 
-void Outline::find_extremes() {
-  lowest_ = highest_ = 0;
-  if (edge_.empty()) return;
-  bool before = upward(edge_.back());
-  for (std::size_t i = 0; i < edge_.size(); ++i) {
-    const bool now = upward(edge_[i]);
-    if (now != before) (now ? lowest_ : highest_) = static_cast<int>(i);
-    before = now;
+void Outline::take_edges(std::size_t count) {
+  edges_ = count;
+  stride_ = static_cast<std::ptrdiff_t>(count + count % 2);
+  rows_.resize(static_cast<std::size_t>(kRows * stride_));
+}
+
+void Outline::sort_edges() {
+  first_ = first_opposite_ = 0;
+  if (edges_ == 0) return;
+  double *x = row(kAlongX), *y = row(kAlongY), *length = row(kLength), *angle = row(kAngle), *other = row(kOpposite);
+  if (edges_ % 2 != 0) {
+    x[edges_] = x[edges_ - 1];
+    y[edges_] = y[edges_ - 1];
+    length[edges_] = length[edges_ - 1];
+  }
+  for (std::ptrdiff_t k = 0; k < stride_; ++k) {
+    angle[k] = angle_key(x[k], y[k]);
+    other[k] = angle[k] - std::copysign(2.0, angle[k]);
+  }
+  for (std::size_t k = 1; k < edges_; ++k) {
+    first_ = angle[k] < angle[k - 1] ? k : first_;
+    first_opposite_ = other[k] < other[k - 1] ? k : first_opposite_;
   }
 }
 
 void Outline::place(const Outline& body, const Pose2& X_WB) {
-  const std::size_t n = body.vertex_.size(), edges = body.edge_.size();
-  vertex_.resize(n);
-  edge_.resize(edges);
-  for (std::size_t i = 0; i < n; ++i) vertex_[i] = X_WB * body.vertex_[i];
-  for (std::size_t i = 0; i < edges; ++i) edge_[i] = X_WB.turn(body.edge_[i]);
-  length2_.assign(body.length2_.begin(), body.length2_.end());
-  inverse2_.assign(body.inverse2_.begin(), body.inverse2_.end());
+  vertex_.resize(body.vertex_.size());
+  for (std::size_t i = 0; i < vertex_.size(); ++i) vertex_[i] = X_WB * body.vertex_[i];
+  take_edges(body.edges_);
+  const double *x = body.row(kAlongX), *y = body.row(kAlongY);
+  const Two c = both(X_WB.c), s = both(X_WB.s);
+  for (std::ptrdiff_t k = 0; k < stride_; k += 2) {
+    store(row(kAlongX) + k, c * load(x + k) - s * load(y + k));
+    store(row(kAlongY) + k, s * load(x + k) + c * load(y + k));
+  }
+  std::copy_n(body.row(kLength), stride_, row(kLength));
   radius_ = body.radius_;
   disc_ = {X_WB * body.disc_.centre, body.disc_.radius};
-  find_extremes();
+  sort_edges();
 }
 
 void Outline::set_capsule(Vec2 a, Vec2 b, double radius) {
+  const double length = norm(b - a);
   radius_ = radius;
-  disc_ = {0.5 * (a + b), 0.5 * norm(b - a) + radius};
+  disc_ = {0.5 * (a + b), 0.5 * length + radius};
   vertex_.assign(1, a);
-  edge_.clear();
-  length2_.clear();
-  inverse2_.clear();
-  if (!(a == b)) {
+  take_edges(length > 0.0 ? 2 : 0);
+  if (edges_ > 0) {
     vertex_.push_back(b);
-    edge_.assign({b - a, a - b});
-    length2_.assign(2, norm_squared(b - a));
-    inverse2_.assign(2, 1.0 / length2_.front());
+    const Vec2 u{(b - a).x / length, (b - a).y / length};
+    store(row(kAlongX), Two{u.x, -u.x});
+    store(row(kAlongY), Two{u.y, -u.y});
+    store(row(kLength), both(length));
   }
-  find_extremes();
+  sort_edges();
 }
 
-/// Walks the boundary of B + (-A), whose distance from the origin is that of the two cores.
-struct MinkowskiWalk {
-  double best2 = std::numeric_limits<double>::infinity();  // squared distance so far [m²]
-  bool inside = true;                                      // the origin lies left of every edge met
-  bool on_edge = false;                                    // the nearest feature is an edge's inner point
-  bool edge_of_a = false;
-  int a = 0, b = 0;    // vertices of A and B at the feature's start
-  double along = 0.0;  // how far along the edge, 0 to 1
+/// The edges of one core, each meeting the vertex of the other core at which it stands in the difference polygon
+/// B + (-A).
+///
+/// That polygon's edges are those of B and, reversed, those of A, sorted by angle: an edge of A stands at the vertex
+/// of B which the edges of B before it lead to, and the other way about. Equal angles are settled by the same
+/// comparison from both sides (A first), so that every edge starts where the one before it ends.
+template <bool kOfA>
+struct EdgeFan {
+  const Outline &own, &other;
+  const double* own_key = own.row(kOfA ? Outline::kOpposite : Outline::kAngle);
+  const double* other_key = other.row(kOfA ? Outline::kAngle : Outline::kOpposite);
+  const std::size_t other_first = kOfA ? other.first_ : other.first_opposite_;
 
-  MinkowskiWalk(const Outline& A, const Outline& B) {
-    const int na = static_cast<int>(A.edge_.size()), nb = static_cast<int>(B.edge_.size());
-    const Vec2 *va = A.vertex_.data(), *vb = B.vertex_.data(), *ea = A.edge_.data(), *eb = B.edge_.data();
-    int i = A.highest_, j = B.lowest_;
-    if (na + nb == 0) {
-      take_vertex(norm_squared(vb[j] - va[i]), i, j);
-      inside = false;
-      return;
-    }
-    for (int left_a = na, left_b = nb; left_a + left_b > 0;) {
-      const bool take_a = left_b == 0 || (left_a > 0 && comes_first(-ea[i], eb[j]));
-      const Vec2 p = vb[j] - va[i];
-      if (take_a) {
-        meet(p, -ea[i], A.length2_[static_cast<std::size_t>(i)], A.inverse2_[static_cast<std::size_t>(i)], true, i, j);
-        i = i + 1 == na ? 0 : i + 1;
-        --left_a;
-      } else {
-        meet(p, eb[j], B.length2_[static_cast<std::size_t>(j)], B.inverse2_[static_cast<std::size_t>(j)], false, i, j);
-        j = j + 1 == nb ? 0 : j + 1;
-        --left_b;
-      }
-    }
-    inside = inside && on_edge;  // from within a convex region the nearest point of its edge is never a corner
+  template <class Key>
+  static auto comes_before(Key theirs, Key ours) {
+    return kOfA ? theirs < ours : theirs <= ours;
   }
 
-  double core_distance() const { return inside ? -std::sqrt(best2) : std::sqrt(best2); }
-
- private:
-  static bool comes_first(Vec2 e, Vec2 f) {
-    const bool up = upward(e);
-    return up == upward(f) ? cross(e, f) > 0.0 : up;
+  std::size_t vertex_after(std::size_t edges_before) const {
+    const std::size_t j = other_first + edges_before, n = other.vertex_.size();
+    return j < n ? j : j - n;
   }
 
-  void take_vertex(double d2, int i, int j) {
-    best2 = d2;
-    on_edge = false;
-    a = i;
-    b = j;
+  /// The vertex of the other core that edge k meets.
+  std::size_t vertex_met(std::size_t k) const {
+    std::size_t before = 0;
+    for (std::size_t j = 0; j < other.edges_; ++j) before += comes_before(other_key[j], own_key[k]) ? 1 : 0;
+    return vertex_after(before);
   }
 
-  void meet(Vec2 p, Vec2 e, double length2, double inverse2, bool of_a, int i, int j) {
-    const double left = cross(p, e), t = -dot(p, e);
-    inside = inside && left > 0.0;
-    if (t <= 0.0) {
-      const double d2 = norm_squared(p);
-      if (d2 < best2) take_vertex(d2, i, j);
-    } else if (t < length2) {
-      const double d2 = left * left * inverse2;
-      if (d2 < best2) {
-        take_vertex(d2, i, j);
-        on_edge = true;
-        edge_of_a = of_a;
-        along = t * inverse2;
-      }
+  Meeting<double> meet_one(std::size_t k, std::size_t vertex) const {
+    const Vec2 p = own.vertex_[k] - other.vertex_[vertex];
+    return meet(p.x, p.y, own.row(Outline::kAlongX)[k], own.row(Outline::kAlongY)[k], own.row(Outline::kLength)[k]);
+  }
+
+  /// Edges k and k + 1 at once (k twice, where it is the last).
+  Meeting<Two> meet_two(std::size_t k) const {
+    const Two keys = load(own_key + k);
+    TwoCounts before{};
+    for (std::size_t j = 0; j < other.edges_; ++j) before -= comes_before(both(other_key[j]), keys);
+    const std::size_t next = k + 1 < own.edges_ ? k + 1 : k;
+    const Two p = load(own.vertex_[k]) - load(other.vertex_[vertex_after(static_cast<std::size_t>(before[0]))]);
+    const Two q = load(own.vertex_[next]) - load(other.vertex_[vertex_after(static_cast<std::size_t>(before[1]))]);
+    return meet(Two{p[0], q[0]}, Two{p[1], q[1]}, load(own.row(Outline::kAlongX) + k),
+                load(own.row(Outline::kAlongY) + k), load(own.row(Outline::kLength) + k));
+  }
+
+  void meet_all(Two& depth, Two& distance2) const {
+    for (std::size_t k = 0; k < own.edges_; k += 2) {
+      const Meeting<Two> m = meet_two(k);
+      depth = least(depth, m.inside);
+      distance2 = least(distance2, m.distance2);
     }
   }
 };
 
+/// Where the difference polygon comes closest to the origin: seen from within, that is the place of the least depth.
+struct Witness {
+  double depth = kFar, distance2 = kFar;
+  Vec2 on_a, on_b;
+  Vec2 normal{1.0, 0.0};  // of the edge there, from A to B
+  bool on_edge = false;   // not at a corner of both
+
+  template <bool kOfA>
+  void look(const EdgeFan<kOfA>& fan) {
+    for (std::size_t k = 0; k < fan.own.edges_; ++k) {
+      const std::size_t vertex = fan.vertex_met(k);
+      const Meeting<double> m = fan.meet_one(k, vertex);
+      if (m.distance2 < distance2) take(fan, k, vertex, m.along);
+      depth = least(depth, m.inside);
+      distance2 = least(distance2, m.distance2);
+    }
+  }
+
+  template <bool kOfA>
+  void take(const EdgeFan<kOfA>& fan, std::size_t k, std::size_t vertex, double along) {
+    const double length = fan.own.row(Outline::kLength)[k];
+    const Vec2 u{fan.own.row(Outline::kAlongX)[k], fan.own.row(Outline::kAlongY)[k]};
+    const Vec2 foot = fan.own.vertex_[k] + least(greatest(along, 0.0), length) * u, met = fan.other.vertex_[vertex];
+    on_a = kOfA ? foot : met;
+    on_b = kOfA ? met : foot;
+    normal = kOfA ? Vec2{u.y, -u.x} : Vec2{-u.y, u.x};
+    on_edge = 0.0 < along && along < length;
+  }
+
+  /// Unit, from A to B: along the line between the points, or square to the edge where that line is lost in rounding.
+  Vec2 direction(bool inside) const {
+    const Vec2 away = on_b - on_a;
+    const double length = norm(away);
+    if (inside || length <= 1e-12 * (norm(on_a) + norm(on_b))) return normal;
+    if (!on_edge) return (1.0 / length) * away;
+    return dot(away, normal) < 0.0 ? -normal : normal;  // a capsule's two edges share one line
+  }
+};
+
 double signed_distance(const Outline& a, const Outline& b) {
-  return MinkowskiWalk(a, b).core_distance() - a.radius_ - b.radius_;
+  const double radii = a.radius_ + b.radius_;
+  if (a.edges_ + b.edges_ == 0) return norm(b.vertex_[0] - a.vertex_[0]) - radii;
+  Two depths = both(kFar), distances2 = depths;
+  EdgeFan<true>{a, b}.meet_all(depths, distances2);
+  EdgeFan<false>{b, a}.meet_all(depths, distances2);
+  const double depth = least(depths[0], depths[1]), distance2 = least(distances2[0], distances2[1]);
+  return (is_inside(depth, distance2) ? -depth : std::sqrt(distance2)) - radii;
 }
 
 Separation separation(const Outline& a, const Outline& b) {
-  const MinkowskiWalk walk(a, b);
-  const auto point = [](const Outline& o, int i, bool moves, double u) {
-    const Vec2 v = o.vertex_[static_cast<std::size_t>(i)];
-    return moves ? v + u * o.edge_[static_cast<std::size_t>(i)] : v;
-  };
-  Vec2 on_a = point(a, walk.a, walk.on_edge && walk.edge_of_a, walk.along);
-  Vec2 on_b = point(b, walk.b, walk.on_edge && !walk.edge_of_a, walk.along);
-  const double core = walk.core_distance();
-  Vec2 away = on_b - on_a;  // from A to B, turned round where the cores overlap
-  double length = norm(away);
-  if (walk.inside) away = -away;
-  if (length == 0.0) {  // touching cores: any normal of the feature will do
-    const Outline& owner = walk.edge_of_a ? a : b;
-    const Vec2 e = walk.on_edge ? owner.edge_[static_cast<std::size_t>(walk.edge_of_a ? walk.a : walk.b)] : Vec2{1, 0};
-    away = walk.edge_of_a ? Vec2{e.y, -e.x} : Vec2{-e.y, e.x};
-    length = norm(away);
-  }
-  const Vec2 n = (1.0 / length) * away;
-  return {core - a.radius_ - b.radius_, on_a + a.radius_ * n, on_b - b.radius_ * n};
+  Witness w;
+  w.look(EdgeFan<true>{a, b});
+  w.look(EdgeFan<false>{b, a});
+  const bool discs = a.edges_ + b.edges_ == 0;
+  if (discs) w.on_a = a.vertex_[0], w.on_b = b.vertex_[0];
+  const Vec2 n = w.direction(!discs && is_inside(w.depth, w.distance2));
+  return {signed_distance(a, b), w.on_a + a.radius_ * n, w.on_b - b.radius_ * n};
 }
 
 double distance(const RoundedPolygon& a, const Pose2& X_WA, const RoundedPolygon& b, const Pose2& X_WB) {

@@ -1,6 +1,6 @@
 #pragma once
 
-#include <array>
+#include <cstddef>
 #include <vector>
 
 #include "sim/geometry/pose2.h"
@@ -16,8 +16,8 @@ struct Separation {
 
 /// An outline made ready for distances: its core and its edges, as they lie in some frame.
 ///
-/// The edges are turned from the body's own, never taken as differences of placed vertices: so a sliver's edge keeps
-/// its direction to the last bit wherever the body stands.
+/// The edges' directions are turned from the body's own, never taken as differences of placed vertices: so a sliver's
+/// edge keeps its direction to the last bit wherever the body stands.
 class Outline {
  public:
   Outline() = default;
@@ -37,24 +37,33 @@ class Outline {
   friend Separation separation(const Outline& a, const Outline& b);
 
  private:
-  friend struct MinkowskiWalk;
-  void find_extremes();
+  template <bool kOfA>
+  friend struct EdgeFan;
+  friend struct Witness;
+  enum Row { kAlongX, kAlongY, kLength, kAngle, kOpposite, kRows };
+  double* row(Row r) { return rows_.data() + r * stride_; }
+  const double* row(Row r) const { return rows_.data() + r * stride_; }
+  void take_edges(std::size_t count);
+  void sort_edges();
 
-  std::vector<Vec2> vertex_;     // counter-clockwise [m]
-  std::vector<Vec2> edge_;       // from vertex i to i+1; none for a disc [m]
-  std::vector<double> length2_;  // squared lengths of the edges [m²]
-  std::vector<double> inverse2_;
-  int lowest_ = 0;   // edges turn from downward to upward at this vertex
-  int highest_ = 0;  // and from upward to downward at this one
+  std::vector<Vec2> vertex_;  // counter-clockwise [m]
+  // What the distance needs of each edge (from vertex i to i+1; none for a disc), row by row: the unit vector along
+  // it, its length [m], its direction and the opposite one as sort keys that grow with the angle. An odd count is
+  // made even by repeating the last edge.
+  std::vector<double> rows_;
+  std::ptrdiff_t stride_ = 0;
+  std::size_t edges_ = 0;
+  std::size_t first_ = 0;           // the edge of least kAngle
+  std::size_t first_opposite_ = 0;  // the edge of least kOpposite
   double radius_ = 0.0;
   BoundingDisc disc_;
 };
 
 /// Signed distance of two outlines that lie in one frame: exact up to rounding (below 1e-12 m for coordinates to 10 m).
 ///
-/// One walk round the Minkowski difference of the cores, O(n + m), no iteration and no tolerance. Symmetric but for
-/// rounding, and 1-Lipschitz in the displacement of either outline, overlapping or not: it is the greatest separation
-/// over all directions.
+/// Every edge of the Minkowski difference of the cores is met once, with no iteration and no tolerance: an edge of one
+/// core stands at the vertex of the other which its direction picks out. Symmetric but for rounding, and 1-Lipschitz in
+/// the displacement of either outline, overlapping or not: it is the greatest separation over all directions.
 double signed_distance(const Outline& a, const Outline& b);
 
 /// The same with witness points.

@@ -1,6 +1,7 @@
 #include "sim/geometry/rounded_polygon.h"
 
 #include <cmath>
+#include <limits>
 #include <numbers>
 #include <stdexcept>
 #include <string>
@@ -23,7 +24,9 @@ void check_numbers(const std::vector<Vec2>& core, double radius) {
     throw std::invalid_argument("outline: the radius is negative or not finite");
   for (std::size_t i = 0; i < core.size(); ++i) {
     if (!std::isfinite(core[i].x) || !std::isfinite(core[i].y)) refuse(i, "not finite");
-    if (core.size() > 1 && core[i] == core[(i + 1) % core.size()]) refuse(i, "repeats the next one");
+    // Shorter than 1e-154 m, an edge's squared length is no normal number and its direction would be lost.
+    const double edge2 = norm_squared(core[(i + 1) % core.size()] - core[i]);
+    if (core.size() > 1 && edge2 < std::numeric_limits<double>::min()) refuse(i, "repeats the next one");
   }
 }
 
