@@ -78,14 +78,14 @@ enum class BracketShape { wall_saddle, outline };
 struct Brackets {
   std::vector<double> stations;  ///< centres, ascending [m]
   BracketShape shape = BracketShape::wall_saddle;
-  double projection = 0.0;        ///< mounting face to the pipe's centre [m]
-  double drop = 0.0;              ///< pipe's centre down to the arm's centre line [m]
-  double arm = 0.0;               ///< diameter of the arm's rod [m]
-  double saddle_length = 0.0;     ///< along the rail [m]
-  double saddle_thickness = 0.0;  ///< [m]
-  double plate_width = 0.0;       ///< along the rail [m]
-  double plate_height = 0.0;      ///< [m]
-  double plate_thickness = 0.0;   ///< [m]
+  double projection = 0.0;           ///< mounting face to the pipe's centre [m]
+  double drop = 0.0;                 ///< pipe's centre down to the arm's centre line [m]
+  double arm = 0.0;                  ///< diameter of the arm's rod [m]
+  double saddle_length = 0.0;        ///< along the rail [m]
+  double saddle_thickness = 0.0;     ///< [m]
+  double plate_width = 0.0;          ///< along the rail [m]
+  double plate_height = 0.0;         ///< [m]
+  double plate_thickness = 0.0;      ///< [m]
   std::vector<BracketPiece> pieces;  ///< for BracketShape::outline
 };
 
@@ -112,9 +112,9 @@ struct Rail {
 };
 
 struct SideRails {
-  std::string lumber;       ///< nominal size, empty where given by sizes
-  double thickness = 0.0;   ///< along the rail [m]
-  double width = 0.0;       ///< across [m]
+  std::string lumber;      ///< nominal size, empty where given by sizes
+  double thickness = 0.0;  ///< along the rail [m]
+  double width = 0.0;      ///< across [m]
   std::string species;
   double front_face = 0.0;  ///< across, from the datum line to the climber's face [m]
   bool level_foot = false;  ///< foot cut level in the working pose (else square)
@@ -150,8 +150,8 @@ struct Treads {
 enum class Sides { both, left, right };
 
 struct Handrails {
-  double height = 0.0;      ///< bar's axis above the side rails' front face, square to it [m]
-  double diameter = 0.0;    ///< [m]
+  double height = 0.0;    ///< bar's axis above the side rails' front face, square to it [m]
+  double diameter = 0.0;  ///< [m]
   Sides sides = Sides::both;
   double post_every = 0.0;  ///< along [m]
 };
@@ -187,7 +187,7 @@ struct Extra {
 };
 
 struct Stair {
-  double width = 0.0;            ///< over the side rails [m]
+  double width = 0.0;  ///< over the side rails [m]
   SideRails side_rails;
   std::vector<double> sections;  ///< lengths along: pivot to hinge, hinge to hinge, hinge to foot [m]
   double above_pivot = 0.0;      ///< side rails run this far past the pivot; negative: they stop short of it [m]
@@ -250,7 +250,7 @@ enum class PulledBy { hand, crank_winch, powered_winch };
 
 /// What turns the line; read for the loads.
 struct Winch {
-  double drum = 0.0;                 ///< diameter [m]
+  double drum = 0.0;  ///< diameter [m]
   double ratio = 1.0;
   std::optional<double> crank;       ///< radius [m]
   std::optional<double> efficiency;  ///< 0 to 1
@@ -262,7 +262,7 @@ struct Hoist {
   std::optional<double> home;  ///< station [m]
   bool rolls = false;
   SectionPoint pick;
-  double spread = 0.0;         ///< between the two picks, along the rail; 0 for one [m]
+  double spread = 0.0;  ///< between the two picks, along the rail; 0 for one [m]
   HoistLine line;
   PulledBy pulled_by = PulledBy::hand;
   std::optional<Winch> winch;
@@ -304,8 +304,13 @@ struct Scene {
   std::optional<Hoist> hoist;
   std::optional<FoldLine> fold_line;
   std::vector<Step> procedure;
-  double tolerance = 0.003;                ///< how far any measurement may be off [m]
-  std::map<std::string, SourcePos> where;  ///< key path ("stair.hooks.wrap", "obstacles[2].box") to its place in the file
+  double tolerance = 0.003;  ///< how far any measurement may be off [m]
+  std::map<std::string, SourcePos>
+      where;  ///< key path ("stair.hooks.wrap", "obstacles[2].box") to its place in the file
 };
+
+/// Where a setting stands, or else the nearest one above it that is given: for faults that show only once the stair is
+/// put together.
+SourcePos place_of(const Scene& scene, const std::string& key);
 
 }  // namespace stowpath

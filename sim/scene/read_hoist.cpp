@@ -1,0 +1,106 @@
+#include <string>
+
+#include "sim/scene/scene_parts.h"
+
+namespace stowpath {
+namespace {
+
+RoomPoint read_room_point(const Setting& point) {
+  return {{point.at("out").number(), point.at("up").number()}, point.at("station").number()};
+}
+
+SectionPoint read_section_point(const Setting& point, const Stair& stair) {
+  check_section(point.at("section"), stair);
+  return {point.at("section").count(), point.at("along").number(), point.at("across").number()};
+}
+
+SheaveKind sheave_kind(const std::string& word) {
+  if (word == "roller") return SheaveKind::roller;
+  return word == "ball" ? SheaveKind::ball : SheaveKind::plain;
+}
+
+HoistLine read_line(const Setting& line) {
+  HoistLine read;
+  read.parts = line.at("parts").count();
+  read.sheaves = sheave_kind(line.at("sheaves").word());
+  read.diameter = line.at("diameter").number();
+  read.strength = line.at("strength").number_if_given();
+  if (line.at("lead").given()) read.lead = read_room_point(line.at("lead"));
+  return read;
+}
+
+Winch read_winch(const Setting& winch) {
+  return {winch.at("drum").number(), winch.at("ratio").number(), winch.at("crank").number_if_given(),
+          winch.at("efficiency").number_if_given(), winch.at("speed").number_if_given()};
+}
+
+void read_pulled_by(const Setting& pulled_by, Hoist& read) {
+  if (!pulled_by.is_map()) return;
+  const Setting crank = pulled_by.at("crank winch"), powered = pulled_by.at("powered winch");
+  if (crank.given() == powered.given()) {
+    pulled_by.fault(crank.given() ? "the line has two winches" : "there is no winch here",
+                    "write hand, or one of crank winch and powered winch");
+    return;
+  }
+  read.pulled_by = crank.given() ? PulledBy::crank_winch : PulledBy::powered_winch;
+  read.winch = read_winch(crank.given() ? crank : powered);
+}
+
+void check_ceiling_point(const Setting& hoist, const Hoist& read, const Scene& scene) {
+  const Setting point = hoist.at("ceiling point");
+  if (!read.ceiling_point) return;
+  const LengthUnit bare = hoist.bare();
+  if (read.ceiling_point->at.y > scene.room.ceiling) {
+    point.at("up").fault("the point lies above the ceiling at " + length_text(scene.room.ceiling, bare),
+                         "give the height that the line hangs from");
+  }
+  if (read.ceiling_point->at.x < 0 || read.ceiling_point->at.x > scene.room.depth) {
+    point.at("out").fault("the point lies outside the room", "out counts from the back wall");
+  }
+  if (read.ceiling_point->station < 0 || read.ceiling_point->station > scene.room.length) {
+    point.at("station").fault("the point lies outside the room", "stations count from the left side wall");
+  }
+}
+
+void check_home(const Setting& home, const Scene& scene) {
+  if (!home.given()) return;
+  const double station = home.number();
+  if (station < scene.rail.stations.lo || station > scene.rail.stations.hi) {
+    home.fault("the home station lies beyond the pipe, which runs from " +
+                   length_text(scene.rail.stations.lo, home.bare()) + " to " +
+                   length_text(scene.rail.stations.hi, home.bare()),
+               "give the station of the stair's middle");
+  }
+}
+
+Hoist read_hoist_proper(const Setting& hoist, const Scene& scene) {
+  Hoist read;
+  if (hoist.at("ceiling point").given()) read.ceiling_point = read_room_point(hoist.at("ceiling point"));
+  read.home = hoist.at("home").number_if_given();
+  read.rolls = hoist.at("rolls").flag();
+  read.pick = read_section_point(hoist.at("pick"), scene.stair);
+  read.spread = hoist.at("pick").at("spread").number();
+  read.line = read_line(hoist.at("line"));
+  read_pulled_by(hoist.at("pulled by"), read);
+  check_ceiling_point(hoist, read, scene);
+  check_home(hoist.at("home"), scene);
+  return read;
+}
+
+FoldLine read_fold_line(const Setting& line, const Stair& stair) {
+  FoldLine read;
+  read.from = read_section_point(line.at("from"), stair);
+  for (const Setting& pulley : line.at("through").items()) read.through.push_back(read_section_point(pulley, stair));
+  read.diameter = line.at("diameter").number();
+  read.station = line.at("station").number();
+  return read;
+}
+
+}  // namespace
+
+void read_hoist(const Setting& file, Scene& scene) {
+  if (file.at("hoist").given()) scene.hoist = read_hoist_proper(file.at("hoist"), scene);
+  if (file.at("fold line").given()) scene.fold_line = read_fold_line(file.at("fold line"), scene.stair);
+}
+
+}  // namespace stowpath

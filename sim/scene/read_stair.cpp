@@ -1,0 +1,163 @@
+#include <cmath>
+#include <string>
+
+#include "sim/scene/scene_parts.h"
+
+namespace stowpath {
+namespace {
+
+SideRails read_side_rails(const Setting& rails) {
+  SideRails read;
+  const Setting lumber = rails.at("lumber"), size = rails.at("size");
+  if (rails.is_map() && lumber.given() == size.given()) {
+    rails.fault(lumber.given() ? "the side rails have both lumber and size" : "the side rails have no size",
+                "give lumber: 2x6, or size: [thickness, width]");
+  }
+  const std::vector<double> measured = size.numbers();
+  const BoardSize board = measured.size() == 2 ? BoardSize{measured[0], measured[1]} : read_lumber(lumber);
+  if (lumber.given() && !size.given()) read.lumber = lumber.text();
+  read.thickness = board.thickness;
+  read.width = board.width;
+  read.species = read_species(rails.at("species"));
+  read.front_face = rails.at("front face").number();
+  read.level_foot = rails.at("foot").word() == "level";
+  return read;
+}
+
+Hinge read_hinge(const Setting& hinge) {
+  return {hinge.at("face").word() == "front" ? HingeFace::front : HingeFace::back, hinge.at("offset").number(),
+          hinge.at("limit").number()};
+}
+
+Lock read_lock(const Setting& lock) {
+  Lock read;
+  const BoardSize scab = read_lumber(lock.at("scab"));
+  read.lumber = lock.at("scab").text();
+  read.thickness = scab.thickness;
+  read.width = scab.width;
+  read.length = lock.at("length").number();
+  read.spacer = lock.at("spacer").number();
+  read.pin = lock.at("pin").number();
+  return read;
+}
+
+std::string joints_text(std::size_t joints) { return joints == 1 ? "1 joint" : std::to_string(joints) + " joints"; }
+
+void check_joints(const Setting& stair, const Stair& read) {
+  const Setting sections = stair.at("sections"), hinges = stair.at("hinges"), locks = stair.at("locks");
+  if (read.sections.empty() || read.sections.size() > 3) return;
+  const std::size_t joints = read.sections.size() - 1;
+  if (read.hinges.size() != joints) {
+    const std::string count = read.hinges.size() == 1 ? "1 hinge" : std::to_string(read.hinges.size()) + " hinges";
+    hinges.fault(count + " for " + joints_text(joints) + " between sections",
+                 "give one hinge for each joint, from the top, or change stair.sections");
+  }
+  if (!read.locks.empty() && read.locks.size() != joints) {
+    locks.fault("the number of locks is " + std::to_string(read.locks.size()) + " for " + joints_text(joints),
+                "write none, or one lock for each hinge");
+  }
+}
+
+Treads read_treads(const Setting& treads, const Scene& scene) {
+  Treads read;
+  const BoardSize board = read_lumber(treads.at("lumber"));
+  read.lumber = treads.at("lumber").text();
+  read.thickness = board.thickness;
+  read.depth = board.width;
+  const Setting rise = treads.at("rise");
+  if (!rise.is_word("equal")) read.rise = rise.number_if_given();
+  read.first = treads.at("first").number_if_given();
+  read.overhang = treads.at("overhang").number();
+  if (read.first && *read.first >= scene.loft.deck - scene.floor.level) {
+    treads.at("first").fault("the lowest tread would lie above the deck", "give its height above the floor");
+  }
+  return read;
+}
+
+Casters read_casters(const Setting& casters, const Stair& stair) {
+  Casters read;
+  read.diameter = casters.at("diameter").number();
+  read.width = casters.at("width").number();
+  read.along = casters.at("along").number();
+  read.across = casters.at("across").number();
+  read.stations = casters.at("stations").numbers();
+  read.plate = casters.at("plate").number();
+  read.block = casters.at("block").number();
+  read.mass = casters.at("mass").number();
+  const double past = stair.sections.empty() ? 0.0 : read.along - stair.sections.back();
+  if (past > read.diameter) {
+    casters.at("along").fault("the axle lies " + length_text(past, casters.bare()) + " past the foot",
+                              "measure along the last section, from its hinge (or the pivot)");
+  }
+  const std::vector<Setting> items = casters.at("stations").items();
+  for (std::size_t i = 0; i < items.size(); ++i) {
+    // A caster may stand beside its side rail, but not where nothing could hold it.
+    if (std::abs(read.stations[i]) > stair.width / 2 + read.width + 0.2) {
+      items[i].fault("this caster stands far beside a stair " + length_text(stair.width, casters.bare()) + " wide",
+                     "stations of casters count from the middle of the stair's width");
+    }
+  }
+  return read;
+}
+
+Handrails read_handrails(const Setting& handrails) {
+  const std::string sides = handrails.at("sides").word();
+  return {handrails.at("height").number(), handrails.at("diameter").number(),
+          sides == "left"    ? Sides::left
+          : sides == "right" ? Sides::right
+                             : Sides::both,
+          handrails.at("post every").number()};
+}
+
+Extra read_extra(const Setting& extra, const Stair& stair) {
+  Extra read;
+  read.name = extra.at("name").text();
+  read.section = extra.at("section").count();
+  read.radius = extra.at("radius").number();
+  read.outline = read_outline(extra.at("outline"), read.radius);
+  read.stations = extra.at("stations").interval();
+  read.mass = extra.at("mass").number();
+  check_section(extra.at("section"), stair);
+  return read;
+}
+
+void check_widths(const Setting& stair, const Stair& read) {
+  if (read.width <= 2 * read.side_rails.thickness) {
+    stair.at("width").fault(
+        "the two side rails alone are " + length_text(2 * read.side_rails.thickness, stair.bare()) + " wide",
+        "give the width over the side rails");
+  }
+  const std::vector<double> sections = stair.at("sections").numbers();
+  if (!sections.empty() && -read.above_pivot >= sections.front()) {
+    stair.at("above pivot")
+        .fault("nothing of section 1 would be left", "it may be negative by less than section 1 is long");
+  }
+}
+
+}  // namespace
+
+void check_section(const Setting& section, const Stair& stair) {
+  if (!section.given() || section.count() <= static_cast<int>(stair.sections.size())) return;
+  if (stair.sections.empty()) return;
+  section.fault("there is no section " + section.text() + ": the stair has " + std::to_string(stair.sections.size()),
+                "sections count from the top, from 1");
+}
+
+void read_stair(const Setting& stair, Scene& scene) {
+  Stair& read = scene.stair;
+  read.width = stair.at("width").number();
+  read.side_rails = read_side_rails(stair.at("side rails"));
+  read.sections = stair.at("sections").numbers();
+  read.above_pivot = stair.at("above pivot").number();
+  for (const Setting& hinge : stair.at("hinges").items()) read.hinges.push_back(read_hinge(hinge));
+  for (const Setting& lock : stair.at("locks").items()) read.locks.push_back(read_lock(lock));
+  check_joints(stair, read);
+  check_widths(stair, read);
+  if (stair.at("treads").is_map()) read.treads = read_treads(stair.at("treads"), scene);
+  read_hooks(stair.at("hooks"), scene);
+  read.casters = read_casters(stair.at("casters"), read);
+  if (stair.at("handrails").is_map()) read.handrails = read_handrails(stair.at("handrails"));
+  for (const Setting& extra : stair.at("extras").items()) read.extras.push_back(read_extra(extra, read));
+}
+
+}  // namespace stowpath

@@ -1,0 +1,130 @@
+#include "tests/support/full_scene.h"
+
+#include <stdexcept>
+
+namespace stowpath::testing {
+
+std::string_view plain_scene() {
+  return R"(stowpath: 1
+units: mm
+room: {length: 5000, depth: 4000, ceiling: 3000}
+loft: {edge: 900, deck: 2200, thickness: 200, stations: [200, 4800]}
+rail:
+  pipe: NPS 1
+  at: {out: 975, up: 2150}
+  stations: [100, 4900]
+  brackets: {first: 300, every: 800, projection: 75, drop: 55, arm: 12, saddle: [40, 5], plate: [60, 90, 6]}
+stair:
+  width: 560
+  side rails: {lumber: 2x6, front face: 70}
+  sections: [2400]
+  hooks: {stations: [-261, 261], rod: 12, inside: 20, shank: 150, wrap: 170}
+  casters: {diameter: 75, width: 32, along: 2400, stations: [-240, 240]}
+)";
+}
+
+std::string_view full_scene() {
+  return R"(stowpath: 1
+name: Wheel loft over the truing benches
+units: mm
+margin: {default: 12, hook: 3, self: 3}
+room: {length: 7600, depth: 4600, ceiling: 4100}
+loft:
+  edge: 900
+  deck: 2950
+  thickness: 240
+  stations: [300, 7300]
+  guard: {height: 1070, thickness: 40, out: 900, openings: [[600, 1400], [5200, 6000]]}
+  framing: {joist: 2x10, every: 400, species: SPF}
+rail:
+  pipe: {diameter: 33.4, wall: 3.4, steel: A}
+  at: {out: 975, up: 2900}
+  stations: [200, 7300]
+  stops: {ends: both ends, diameter: 54, width: 20}
+  joints: {at: [3750], diameter: 41.4, length: 50}
+  brackets:
+    first: 300
+    every: 860
+    shape: wall-saddle
+    projection: 75
+    drop: 55
+    arm: 12
+    saddle: [40, 5]
+    plate: [60, 90, 6]
+stair:
+  width: 560
+  side rails: {lumber: 2x6, species: SPF, front face: 70, foot: level}
+  sections: [1790, 1440]
+  above pivot: 60
+  hinges: [{face: back, offset: 12, limit: 178}]
+  locks: [{scab: 2x6, length: 900, spacer: 38, pin: 10}]
+  treads: {lumber: 2x6, rise: equal, first: 246, overhang: 0}
+  hooks: {stations: [-261, 261], rod: 12, inside: 20, shank: 150, wrap: 200, tip: 0, seat range: 30}
+  casters:
+    diameter: 75
+    width: 32
+    along: 1440
+    across: 0
+    stations: [-310, 310]
+    plate: 8
+    block: 20
+    mass: 0.6 kg
+  handrails: {height: 850, diameter: 34, sides: both, post every: 1200}
+  extras:
+    - name: gate hinge
+      section: 1
+      outline: [[1760, -80], [1820, -80], [1820, -70], [1760, -70]]
+      radius: 2
+      stations: [-280, -240]
+      mass: 0.6 kg
+obstacles:
+  - {name: strip light, box: {out: [2350, 2470], up: [2980, 3080]}, stations: [900, 5400]}
+  - name: sloped brace
+    outline: [[0, 2100], [500, 2600], [500, 2640], [0, 2140]]
+    radius: 4
+    stations: [3000, 3040]
+  - {name: round post, post: {out: 3900, station: 6800, diameter: 90}, up: [0, 2400]}
+  - {name: square post, post: {out: 3900, station: 500, size: [90, 140]}}
+floor: {level: 0, uneven: 5}
+keep clear:
+  - {name: photo wall, when: parked, box: {out: [0, 3400], up: [0, 2500]}, stations: [2500, 5200]}
+  - {name: walk, when: [standing, parked], outline: [[3600, 0], [4600, 0], [4600, 2000]], stations: [0, 7600]}
+hoist:
+  ceiling point: {out: 2550, up: 4080, station: 4000}
+  home: 4000
+  rolls: no
+  pick: {section: 1, along: 1700, across: 0, spread: 520}
+  line:
+    parts: 4
+    sheaves: plain
+    diameter: 8
+    strength: 8 kN
+    lead: {out: 60, up: 1200, station: 6900}
+  pulled by: {crank winch: {drum: 60, ratio: 5, crank: 250, efficiency: 0.7, speed: 30}}
+fold line:
+  from: {section: 1, along: 200, across: -60}
+  through: [{section: 2, along: 1300, across: -60}, {section: 1, along: 200, across: -60}]
+  diameter: 8
+  station: 0
+procedure:
+  - roll: home
+  - hook on: hoist
+  - unpin: 1
+  - drag: {lean: 40}
+  - hang: {lean: 70}
+  - fold: 176
+  - together: {station: 4000, lean: 86, fold: [176]}
+  - lift: 88
+  - pin: 1
+  - hook off: hoist
+tolerances: {default: 3}
+)";
+}
+
+std::string replaced(std::string_view text, std::string_view from, std::string_view to) {
+  const auto at = text.find(from);
+  if (at == std::string_view::npos) throw std::invalid_argument("the text has no " + std::string(from));
+  return std::string(text.substr(0, at)) + std::string(to) + std::string(text.substr(at + from.size()));
+}
+
+}  // namespace stowpath::testing
