@@ -37,6 +37,7 @@ struct RopeEnd {
   int section = -1;     ///< from 0; -1: the room
   Vec2 at;              ///< in that frame [m]
   Interval stations;    ///< from the stair's middle, or of the room where section is -1 [m]
+  bool rolls = false;   ///< a point of the room that rolls with the stair: its stations are from the stair's middle
 };
 
 /// A straight run of rope between two ends, a moving capsule.
@@ -117,7 +118,7 @@ struct Model {
 
 /// Assembles a scene: parts of stair and room, working lean, the procedure's moves.
 /// @throws SceneError, placed in the file, where the stair cannot stand (by how much), the procedure is out of order
-///         (a fold while pinned, a drag that lifts the foot, ...), or a number contradicts another.
+///         (a fold while pinned, a drag with the foot in the air, ...), or a number contradicts another.
 Model build_model(const Scene& scene);
 
 }  // namespace stowpath

@@ -1,0 +1,20 @@
+#pragma once
+
+#include <vector>
+
+#include "sim/mechanism/model.h"
+
+namespace stowpath {
+
+/// Everything fixed: floor, walls, ceiling, loft, guard, pipe, joints, stops, brackets, obstacles, the led-off line.
+/// @throws SceneError where an outline is not convex.
+std::vector<RoomPart> room_parts(const Scene& scene);
+
+/// @throws SceneError where a zone's outline is not convex.
+std::vector<ZonePart> zone_parts(const Scene& scene);
+
+/// A round upright post as slabs of stations, each a box as wide as the post's widest chord in it: outside the post, by
+/// at most `excess`. `thing` is left for the caller.
+std::vector<RoomPart> round_post_parts(const Obstacle& post);
+
+}  // namespace stowpath
