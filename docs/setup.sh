@@ -1,9 +1,13 @@
 #!/bin/sh
 # Installs what Stowpath needs to build and to pass its tests on Debian 12, from Debian's own packages.
+# With the word `bench` after it, also what the benchmarks (preset `release`) measure themselves against.
 # Runs with or without sudo, as often as you like: what is already there is left alone.
 set -eu
 
 packages="g++ cmake ninja-build libyaml-cpp-dev catch2 libcli11-dev nlohmann-json3-dev libfcl-dev python3-jsonschema clang"
+if [ "${1:-}" = bench ]; then
+  packages="$packages libbenchmark-dev libbox2d-dev"
+fi
 
 missing=""
 for package in $packages; do
