@@ -70,7 +70,7 @@ struct ProofJudge {
 
   /// A mover that none of the turning joints carries does not get any clearer by halving.
   bool small(const Piece& piece, double D) const {
-    const bool turns = piece.greatest_turn >= options.resolution && D > 2.0 * kRoundingGuard;
+    const bool turns = piece.greatest_turn >= options.resolution && D > kRoundingGuard;
     return !(turns || piece.half_roll >= options.roll_resolution) || !piece.divides();
   }
 
