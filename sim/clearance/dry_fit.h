@@ -35,9 +35,11 @@ struct Finding {
   std::string id;  ///< "F1", in order of gravity
   FindingKind kind = FindingKind::interference;
   std::array<std::string, 2> parts;  ///< of the stair, then of the room (or of the further section); [1] may be empty
+  std::vector<std::string> also;     ///< other parts of the stair that meet the same thing, less badly
   std::array<PartKind, 2> part_kinds{};
   std::vector<int> moves;            ///< indices, ascending
   std::vector<MoveKind> move_kinds;  ///< beside `moves`
+  std::vector<int> undecided_moves;  ///< further moves in which the same parts are neither proven clear nor to meet
   IntervalSet stations;              ///< of the stair's middle, where it happens [m]
   Configuration from, to;            ///< first and last pose of it, in the procedure's order
   Configuration worst;

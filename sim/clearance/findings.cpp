@@ -8,56 +8,58 @@
 namespace stowpath {
 namespace {
 
-/// Encounters that are told as one: the same two names, proven or not.
+/// Encounters that are told as one: all that is built into the stair's body counts as one part, and so does a hook.
 struct Key {
   std::string stair, room;
   bool zone = false;
-  bool undecided = false;
   friend auto operator<=>(const Key&, const Key&) = default;
 };
 
 struct Group {
-  std::vector<const Encounter*> all;
+  std::vector<const Encounter*> proven, undecided;
 };
 
 using Groups = std::map<Key, Group>;
 
-Key key_of(const Encounter& e, bool undecided) {
-  return {e.mover.name, e.target.name, e.target.kind == PartKind::zone, undecided};
-}
-
-bool proven(const Encounter& e) { return e.span.verdict == Verdict::interference; }
-
-/// What could not be settled beside a proven violation of the same parts in the same move adds nothing to it.
-bool told_already(const Encounter& e, const MoveTrial& move) {
-  return std::any_of(move.encounters.begin(), move.encounters.end(),
-                     [&](const Encounter& other) { return proven(other) && key_of(other, false) == key_of(e, false); });
+std::string told_as(const Role& role) {
+  switch (role.kind) {
+    case PartKind::side_rail:
+    case PartKind::tread:
+    case PartKind::scab:
+    case PartKind::spacer_block:
+    case PartKind::lock_pin:
+    case PartKind::hinge:
+    case PartKind::caster_plate:
+    case PartKind::caster_block:
+      return "the stair's body";
+    case PartKind::hook:
+      return "a hook";
+    default:
+      return role.name;
+  }
 }
 
 Groups group(const std::vector<MoveTrial>& moves) {
   Groups out;
   for (const MoveTrial& move : moves) {
     for (const Encounter& e : move.encounters) {
-      if (proven(e)) {
-        out[key_of(e, false)].all.push_back(&e);
-      } else if (!told_already(e, move)) {
-        out[key_of(e, true)].all.push_back(&e);
-      }
+      Group& g = out[{told_as(e.mover), e.target.name, e.target.kind == PartKind::zone}];
+      (e.span.verdict == Verdict::interference ? g.proven : g.undecided).push_back(&e);
     }
   }
   return out;
 }
 
-FindingKind kind_of(const Key& key, const Encounter& worst) {
-  if (key.undecided) return FindingKind::undecided;
-  if (key.zone) return FindingKind::zone;
+FindingKind kind_of(const Encounter& worst) {
+  if (worst.span.verdict == Verdict::undecided) return FindingKind::undecided;
+  if (worst.target.kind == PartKind::zone) return FindingKind::zone;
   return worst.least.at_most < 0.0 ? FindingKind::interference : FindingKind::margin;
 }
 
 std::string why_undecided(const Encounter& e) {
-  if (!e.span.by_play) return "the clearance is within the proof's resolution of what is wanted";
-  return e.need.play > 0.0 ? "it keeps the margin as drawn, but the play of hook and floor could use it up"
-                           : "the rope or post is known only to within its enclosure";
+  if (e.least.at_most < e.need.margin) return "what is drawn stands out of the true rope or post by more than is missing";
+  if (e.need.play > 0.0) return "it keeps the margin as drawn, but the play of hook and floor could use it up";
+  return "the clearance is within the proof's resolution of what is wanted";
 }
 
 int things_in_all(const TargetCast& room, const std::string& name) {
@@ -70,52 +72,86 @@ int things_in_all(const TargetCast& room, const std::string& name) {
   return static_cast<int>(things.size());
 }
 
-void add_moves(const Model& model, const Group& group, Finding& f) {
+using Encounters = std::vector<const Encounter*>;
+
+std::set<int> moves_of(const Encounters& all) {
   std::set<int> numbers;
-  for (const Encounter* e : group.all) numbers.insert(e->move);
-  for (const int n : numbers) {
-    f.moves.push_back(model.moves[static_cast<std::size_t>(n)].index);
-    f.move_kinds.push_back(model.moves[static_cast<std::size_t>(n)].kind);
+  for (const Encounter* e : all) numbers.insert(e->move);
+  return numbers;
+}
+
+/// The moves in which it is proven; those where the same parts stay undecided are told apart.
+void tell_moves(const Model& model, const Encounters& told, const Encounters& undecided, Finding& f) {
+  const std::set<int> proven = moves_of(told);
+  const auto move = [&](int n) -> const Move& { return model.moves[static_cast<std::size_t>(n)]; };
+  for (const int n : proven) {
+    f.moves.push_back(move(n).index);
+    f.move_kinds.push_back(move(n).kind);
+  }
+  for (const int n : moves_of(undecided)) {
+    if (!proven.contains(n)) f.undecided_moves.push_back(move(n).index);
   }
 }
 
-/// The encounter that matters most: the deepest, or the one that lacks most of its margin.
-const Encounter& worst_of(const Group& group) {
-  return **std::min_element(group.all.begin(), group.all.end(), [](const Encounter* a, const Encounter* b) {
+/// The encounter that matters most: the one that lacks most of its margin.
+const Encounter& worst_of(const Encounters& all) {
+  return **std::min_element(all.begin(), all.end(), [](const Encounter* a, const Encounter* b) {
     return a->least.at_most - a->need.margin < b->least.at_most - b->need.margin;
   });
 }
 
-Finding tell(const Model& model, const Trial& trial, const Key& key, const Group& group) {
-  const Encounter& worst = worst_of(group);
-  Finding f;
-  f.kind = kind_of(key, worst);
-  f.parts = {key.stair, key.room};
-  f.part_kinds = {worst.mover.kind, worst.target.kind};
-  add_moves(model, group, f);
-  const auto order = [](const Encounter* a, const Encounter* b) {
-    return std::tuple(a->move, a->span.u0) < std::tuple(b->move, b->span.u0);
+/// First and last pose in the procedure's order.
+void tell_poses(const Encounters& all, Finding& f) {
+  const auto starts = [](const Encounter* a, const Encounter* b) {
+    return std::tuple(a->move, a->part, a->span.u0) < std::tuple(b->move, b->part, b->span.u0);
   };
-  f.from = (*std::min_element(group.all.begin(), group.all.end(), order))->from;
-  f.to = (*std::max_element(group.all.begin(), group.all.end(), [](const Encounter* a, const Encounter* b) {
-           return std::tuple(a->move, a->span.u1) < std::tuple(b->move, b->span.u1);
-         }))->to;
+  const auto ends = [](const Encounter* a, const Encounter* b) {
+    return std::tuple(a->move, a->part, a->span.u1) < std::tuple(b->move, b->part, b->span.u1);
+  };
+  f.from = (*std::min_element(all.begin(), all.end(), starts))->from;
+  f.to = (*std::max_element(all.begin(), all.end(), ends))->to;
+}
+
+/// Stations, and how many of the room's like things are met.
+void tell_places(const Model& model, const Trial& trial, const Encounters& all, const Encounter& worst, Finding& f) {
   std::set<double> things;
-  for (const Encounter* e : group.all) {
+  for (const Encounter* e : all) {
     f.stations.insert(f.stations.end(), e->stations.begin(), e->stations.end());
     things.insert(e->things.begin(), e->things.end());
   }
   f.stations = unite(std::move(f.stations));
   f.things = static_cast<int>(things.size());
   const ZoneState state = model.moves[static_cast<std::size_t>(worst.move)].state;
-  f.things_in_all = worst.target.section >= 0 ? f.things : things_in_all(trial.room(state), key.room);
+  f.things_in_all = worst.target.section >= 0 ? f.things : things_in_all(trial.room(state), worst.target.name);
+}
+
+std::vector<std::string> other_parts(const Encounters& all, const std::string& told) {
+  std::vector<std::string> out;
+  for (const Encounter* e : all) {
+    if (e->mover.name != told && std::find(out.begin(), out.end(), e->mover.name) == out.end())
+      out.push_back(e->mover.name);
+  }
+  return out;
+}
+
+Finding tell(const Model& model, const Trial& trial, const Group& group) {
+  const Encounters& all = group.proven.empty() ? group.undecided : group.proven;
+  const Encounter& worst = worst_of(all);
+  Finding f;
+  f.kind = kind_of(worst);
+  f.parts = {worst.mover.name, worst.target.name};
+  f.also = other_parts(all, worst.mover.name);
+  f.part_kinds = {worst.mover.kind, worst.target.kind};
+  tell_moves(model, all, group.undecided, f);
+  tell_poses(all, f);
+  tell_places(model, trial, all, worst, f);
   f.worst = worst.at;
   f.clearance = worst.least.at_most;
   f.needed = worst.need.margin;
   f.play = worst.need.play;
   f.witness = worst.worst.witness;
   f.outlines = worst.outlines;
-  if (key.undecided) f.note = why_undecided(worst);
+  if (f.kind == FindingKind::undecided) f.note = why_undecided(worst);
   return f;
 }
 
@@ -153,7 +189,7 @@ std::vector<Finding> build_findings(const Model& model) {
 
 std::vector<Finding> gather_findings(const Model& model, const Trial& trial, const std::vector<MoveTrial>& moves) {
   std::vector<Finding> out;
-  for (const auto& [key, group] : group(moves)) out.push_back(tell(model, trial, key, group));
+  for (const auto& [key, group] : group(moves)) out.push_back(tell(model, trial, group));
   for (Finding& f : lead_line_findings(model)) out.push_back(std::move(f));
   for (Finding& f : build_findings(model)) out.push_back(std::move(f));
   std::stable_sort(out.begin(), out.end(), [](const Finding& a, const Finding& b) {

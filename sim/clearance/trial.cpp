@@ -133,12 +133,17 @@ MoveTrial Trial::run(int number) {
   MoveTrial out;
   out.result.index = move.index;
   out.result.kind = move.kind;
+  out.result.verdict = Verdict::clear;
   out.result.at_least = out.result.at_most = kHorizon;
   for (const Segment& segment : move.segments) {
+    const std::size_t before = out.encounters.size();
     against_room(move, segment, out);
     const bool state =
         move.kind == MoveKind::stand || (move.kind == MoveKind::roll && move.state == ZoneState::standing);
     if (turns_folds(segment) || state) against_sections(move, segment, out);
+    for (std::size_t i = before; i < out.encounters.size(); ++i) {
+      out.encounters[i].part = static_cast<int>(&segment - move.segments.data());
+    }
   }
   for (Encounter& e : out.encounters) {
     e.move = number;

@@ -12,6 +12,7 @@ namespace stowpath {
 /// A pair that is not proven clear over a stretch of a move.
 struct Encounter {
   int move = 0;  ///< which of Model::moves
+  int part = 0;  ///< which segment of the move, in order
   Segment segment;
   Span span;
   Role mover, target;
