@@ -56,7 +56,7 @@ std::vector<RoomPart> bracket_parts(const Scene& scene) {
   }
   for (std::size_t i = 0; i < brackets.pieces.size(); ++i) {
     const BracketPiece& piece = brackets.pieces[i];
-    const std::string key = "rail.brackets.pieces[" + std::to_string(i) + "]";
+    const std::string key = "rail.brackets.parts[" + std::to_string(i) + "]";
     maker.add(piece.name, outline_of(scene, key, piece.corners, piece.radius), piece.width);
   }
   return maker.parts;

@@ -96,7 +96,7 @@ HookReach hook_reach(const Hooks& hooks) {
 void check_home(const Scene& scene, Interval span) {
   const auto home = home_station(scene);
   if (!home || span.contains(*home)) return;
-  refuse(scene, scene.hoist->home ? "hoist.home" : "hoist.ceiling_point",
+  refuse(scene, scene.hoist->home ? "hoist.home" : "hoist.ceiling point",
          "home " + say_length(scene, *home) + " is out of the stair's reach",
          "its hooks keep it between stations " + say_length(scene, span.lo) + " and " + say_length(scene, span.hi));
 }
