@@ -80,7 +80,7 @@ TEST_CASE("hooks: in the working pose the crown lies over the pivot and the curl
 }
 
 TEST_CASE("hooks: the shank continues the bend on the climber's side towards the foot", "[mechanism]") {
-  const StairPart& shank = hooks(200, 0.0).front();
+  const StairPart shank = hooks(200, 0.0).front();
   REQUIRE(shank.name == "hook shank");
   CHECK(shank.outline.core[0] == Vec2{0.0, 0.020});
   CHECK(shank.outline.core[2] == Vec2{0.150, 0.032});

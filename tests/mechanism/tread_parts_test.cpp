@@ -70,7 +70,8 @@ TEST_CASE("treads: tops are level in the working pose, at their heights, front e
     CHECK(corners[0].x - corners[1].x == Approx(0.140).margin(1e-14));
     CHECK(corners[0].y - corners[3].y == Approx(0.038).margin(1e-14));
     CHECK(laid.treads[k].outline.core[0].y == Approx(0.070).margin(1e-14));
-    CHECK(laid.treads[k].stations.front() == Interval{-0.242, 0.242});
+    CHECK(laid.treads[k].stations.front().hi == Approx(0.242).margin(1e-15));  // between the side rails
+    CHECK(laid.treads[k].stations.front().lo == Approx(-0.242).margin(1e-15));
   }
 }
 

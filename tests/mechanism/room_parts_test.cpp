@@ -1,0 +1,208 @@
+#include "sim/mechanism/room_parts.h"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+#include <cmath>
+#include <random>
+
+#include "sim/mechanism/bracket_parts.h"
+#include "sim/mechanism/rope_parts.h"
+#include "tests/support/sample_scene.h"
+#include "tests/support/scene_fault.h"
+
+using namespace stowpath;
+using stowpath::testing::fault_of;
+using stowpath::testing::sample_scene;
+
+namespace {
+
+std::vector<RoomPart> named(const std::vector<RoomPart>& parts, const std::string& name) {
+  std::vector<RoomPart> out;
+  std::copy_if(parts.begin(), parts.end(), std::back_inserter(out), [&](const RoomPart& p) { return p.name == name; });
+  return out;
+}
+
+Obstacle round_post() { return {"post", {{1.0, 0.0}, {1.2, 0.0}, {1.2, 2.0}, {1.0, 2.0}}, 0.0, {3.0, 3.2}, 0.2}; }
+
+// Whether (out, station) lies in one of the boxes.
+bool holds(const std::vector<RoomPart>& parts, double out, double station) {
+  return std::any_of(parts.begin(), parts.end(), [&](const RoomPart& part) {
+    return contains(part.stations, station) && part.outline.core[0].x <= out && out <= part.outline.core[2].x;
+  });
+}
+
+double distance_to_segment(Vec2 p, Vec2 a, Vec2 b) {
+  const double u = std::clamp(dot(p - a, b - a) / norm_squared(b - a), 0.0, 1.0);
+  return norm(p - lerp(a, b, u));
+}
+
+}  // namespace
+
+TEST_CASE("room: the guard stands on the deck but for its openings", "[mechanism]") {
+  Scene scene = sample_scene();
+  CHECK(named(room_parts(scene), "guard").empty());
+  scene.loft.guard = LoftGuard{1.07, 0.04, 0.9, {{2.0, 2.7}, {5.0, 5.7}}};
+  const std::vector<RoomPart> guard = named(room_parts(scene), "guard");
+  REQUIRE(guard.size() == 1);
+  CHECK(guard[0].outline.core[0] == Vec2{0.9 - 0.04, 2.950});
+  CHECK(guard[0].stations == IntervalSet{{0.3, 2.0}, {2.7, 5.0}, {5.7, 7.3}});
+}
+
+TEST_CASE("room: the nine brackets are one entry a piece, hung from the pipe's centre", "[mechanism]") {
+  const std::vector<RoomPart> parts = bracket_parts(sample_scene());
+  REQUIRE(parts.size() == 4);  // saddle, arm down, arm back, plate
+  for (const RoomPart& part : parts) CHECK(part.stations.size() == 9);
+  CHECK(parts[0].outline.core[3].y == Approx(2.900 - 0.0167).margin(1e-15));  // the saddle's top touches the pipe
+  const RoundedPolygon& down = parts[1].outline;
+  CHECK(down.core[0].y + down.radius ==
+        Approx(2.900 - 0.0167 - 0.005).margin(1e-15));  // the arm starts under the saddle
+  CHECK(parts[2].outline.core[0].y == Approx(2.900 - 0.055).margin(1e-15));
+  CHECK(parts[3].outline.core[0].x == Approx(0.900).margin(1e-15));  // the plate lies on the mounting face
+}
+
+TEST_CASE("room: an outlined bracket is placed at the pipe, and refused where it is not convex", "[mechanism]") {
+  Scene scene = sample_scene();
+  scene.rail.brackets.shape = BracketShape::outline;
+  scene.rail.brackets.pieces = {{"lug", {{-0.05, -0.03}, {0.0, -0.03}, {0.0, -0.02}}, 0.001, 0.008}};
+  const std::vector<RoomPart> parts = bracket_parts(scene);
+  REQUIRE(parts.size() == 1);
+  CHECK(parts[0].name == "bracket lug");
+  CHECK(norm(parts[0].outline.core[1] - Vec2{0.975, 2.870}) < 1e-15);
+  CHECK(parts[0].stations[0].length() == Approx(0.008).margin(1e-15));
+  std::reverse(scene.rail.brackets.pieces[0].corners.begin(), scene.rail.brackets.pieces[0].corners.end());
+  CHECK(fault_of([&] { bracket_parts(scene); }).key == "rail.brackets.parts[0]");
+}
+
+TEST_CASE("room: only joints that stand proud of the pipe are parts", "[mechanism]") {
+  Scene scene = sample_scene();
+  CHECK(named(room_parts(scene), "pipe joint").size() == 1);
+  scene.rail.joints[0].diameter = scene.rail.pipe.diameter;
+  CHECK(named(room_parts(scene), "pipe joint").empty());
+}
+
+TEST_CASE("room: stops are collars at the rail's ends", "[mechanism]") {
+  Scene scene = sample_scene();
+  scene.rail.stops.right = false;
+  const std::vector<RoomPart> stops = named(room_parts(scene), "rail stop");
+  REQUIRE(stops.size() == 1);
+  CHECK(stops[0].stations == IntervalSet{{0.2, 0.2 + 0.02}});
+}
+
+TEST_CASE("room: side walls cover the whole side view beyond the rail's stations", "[mechanism]") {
+  const std::vector<RoomPart> parts = room_parts(sample_scene());
+  CHECK(named(parts, "left wall")[0].stations[0] == Interval{-1.0, 0.0});
+  CHECK(named(parts, "right wall")[0].stations[0] == Interval{7.6, 8.6});
+}
+
+TEST_CASE("room: things are numbered in a row, and pieces of one thing share their number", "[mechanism]") {
+  Scene scene = sample_scene();
+  scene.obstacles.push_back(round_post());
+  int last = -1;
+  for (const RoomPart& part : room_parts(scene)) {
+    CHECK((part.thing == last || part.thing == last + 1));
+    last = part.thing;
+  }
+  const std::vector<RoomPart> arms = named(room_parts(scene), "bracket arm");
+  REQUIRE(arms.size() == 2);
+  CHECK(arms[0].thing == arms[1].thing);
+}
+
+TEST_CASE("room: a round post's slabs hold the post and stand out of it by no more than they say", "[mechanism]") {
+  const std::vector<RoomPart> slabs = round_post_parts(round_post());
+  std::mt19937 random(29);
+  std::uniform_real_distribution<double> offset(-0.11, 0.11);
+  double excess = 0.0;
+  for (const RoomPart& part : slabs) excess = std::max(excess, part.excess);
+  int inside = 0;
+  for (int n = 0; n < 100'000; ++n) {
+    const Vec2 p{offset(random), offset(random)};
+    const bool held = holds(slabs, 1.1 + p.x, 3.1 + p.y);
+    if (norm(p) <= 0.1) CHECK(held);
+    if (held) CHECK(norm(p) <= 0.1 + excess);
+    inside += held ? 1 : 0;
+  }
+  CHECK(inside > 30'000);  // both answers are drawn: the post fills 65 % of the square
+  CHECK(inside < 80'000);
+  CHECK(excess < 0.02);
+}
+
+TEST_CASE("room: the led-off line's slabs hold the rope and stand out of it by no more than they say", "[mechanism]") {
+  const Scene scene = sample_scene();
+  const RoomPoint a = *scene.hoist->ceiling_point, b = *scene.hoist->line.lead;
+  const std::vector<RoomPart> slabs = lead_line_parts(scene);
+  CHECK(slabs.size() == 73);  // the shorter extent, 2.9 m along the rail, in 40 mm slabs
+  std::mt19937 random(31);
+  std::uniform_real_distribution<double> unit(-1.0, 1.0);
+  for (int n = 0; n < 20'000; ++n) {
+    // A point of the rope: within its radius of its axis.
+    const double u = 0.5 + 0.5 * unit(random), r = 0.004 * 0.57;  // 0.57 sqrt(3) < 1
+    const Vec2 p = lerp(a.at, b.at, u) + Vec2{r * unit(random), r * unit(random)};
+    const double s = a.station + u * (b.station - a.station) + r * unit(random);
+    CHECK(std::any_of(slabs.begin(), slabs.end(), [&](const RoomPart& slab) {
+      return slab.stations[0].contains(s) &&
+             distance_to_segment(p, slab.outline.core[0], slab.outline.core[1]) <= slab.outline.radius;
+    }));
+  }
+  // The corners of a slab: the capsule's far side at either end of its stations.
+  const double length = std::hypot(norm(b.at - a.at), b.station - a.station);
+  for (const RoomPart& slab : slabs) {
+    const Vec2 d = slab.outline.core[1] - slab.outline.core[0], across = (0.004 / norm(d)) * Vec2{-d.y, d.x};
+    for (const Vec2 core : slab.outline.core) {
+      for (const double s : {slab.stations[0].lo, slab.stations[0].hi}) {
+        const Vec2 p = core + across;
+        const Vec2 q = p - a.at;
+        const double along = (dot(q, b.at - a.at) + (s - a.station) * (b.station - a.station)) / length;
+        const double off =
+            std::sqrt(std::max(0.0, norm_squared(q) + (s - a.station) * (s - a.station) - along * along));
+        CHECK(off - 0.004 <= slab.excess);
+      }
+    }
+  }
+}
+
+TEST_CASE("room: a line led off in the plane of the ceiling point needs one slab", "[mechanism]") {
+  Scene scene = sample_scene();
+  scene.hoist->line.lead->station = scene.hoist->ceiling_point->station;
+  CHECK(lead_line_parts(scene).size() == 1);
+  scene.hoist->line.lead.reset();
+  CHECK(lead_line_parts(scene).empty());
+}
+
+TEST_CASE("room: a rolling hoist carries its ceiling point along and may not lead its line off", "[mechanism]") {
+  Scene scene = sample_scene();
+  scene.hoist->rolls = true;
+  CHECK(fault_of([&] { lead_line_parts(scene); }).problem ==
+        "a hoist that rolls cannot lead its line to a fixed point");
+  scene.hoist->ceiling_point->station = 4.1;  // 100 mm to the right of home
+  const RopeRun line = rope_runs(scene).front();
+  CHECK(line.a.rolls);
+  CHECK(line.a.stations.lo == Approx(0.1).margin(1e-15));
+}
+
+TEST_CASE("room: the fold line runs from point to point", "[mechanism]") {
+  const std::vector<RopeRun> runs = rope_runs(sample_scene());
+  REQUIRE(runs.size() == 3);
+  CHECK(runs[0].name == "hoist line");
+  CHECK(runs[0].only_hooked_on);
+  CHECK(runs[0].b.stations == Interval{-0.260, 0.260});
+  CHECK(runs[1].a.section == 0);
+  CHECK(runs[1].b.section == 1);
+  CHECK(runs[2].a.at == runs[1].b.at);
+  CHECK(runs[2].b.at == runs[1].a.at);
+}
+
+TEST_CASE("room: a rope at a section that does not exist is refused", "[mechanism]") {
+  Scene scene = sample_scene();
+  scene.hoist->pick.section = 3;
+  CHECK(fault_of([&] { rope_runs(scene); }).key == "hoist.pick.section");
+}
+
+TEST_CASE("room: zones keep their states, and a dented one is refused", "[mechanism]") {
+  Scene scene = sample_scene();
+  const std::vector<ZonePart> zones = zone_parts(scene);
+  REQUIRE(zones.size() == 1);
+  CHECK(zones[0].when == std::vector<ZoneState>{ZoneState::parked});
+  scene.zones[0].outline.push_back({1.7, 0.9});
+  CHECK(fault_of([&] { zone_parts(scene); }).key == "keep clear[0]");
+}
