@@ -59,10 +59,13 @@ void add_loft(RoomMaker& maker) {
             make_box({guard.out - guard.thickness, loft.deck}, {guard.out, loft.deck + guard.height}), stations);
 }
 
+/// Pipe sizes are quoted rounded (42.2 for 42.164): a coupling no wider than this over the pipe counts as flush [m].
+constexpr double kFlush = 5e-4;
+
 void add_joints(RoomMaker& maker) {
   const Rail& rail = maker.scene.rail;
   for (const PipeJoint& joint : rail.joints) {
-    if (joint.diameter <= rail.pipe.diameter) continue;  // a flush joint stands proud of nothing
+    if (joint.diameter <= rail.pipe.diameter + kFlush) continue;  // it stands proud of nothing that a hook would feel
     maker.add(PartKind::pipe_joint, "pipe joint", make_disc(rail.at, 0.5 * joint.diameter),
               {{joint.station - 0.5 * joint.length, joint.station + 0.5 * joint.length}});
   }
