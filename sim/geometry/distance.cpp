@@ -1,185 +1,187 @@
 #include "sim/geometry/distance.h"
 
-#include <algorithm>
 #include <cmath>
-#include <cstring>
 #include <limits>
 
 namespace stowpath {
 namespace {
 
-constexpr double kFar = std::numeric_limits<double>::infinity();
-
-/// Two numbers worked on at once: one register on any 64-bit machine, so the digits agree everywhere.
-using Two = double __attribute__((vector_size(16)));
+using EdgePair = CoreTable::EdgePair;
 using TwoCounts = decltype(Two{} < Two{});
 
-Two load(const double* p) {
-  Two out;
-  std::memcpy(&out, p, sizeof out);
-  return out;
-}
-Two load(const Vec2& v) { return load(&v.x); }
-void store(double* p, Two v) { std::memcpy(p, &v, sizeof v); }
+constexpr double kFar = std::numeric_limits<double>::infinity();
+
 Two both(double x) { return Two{x, x}; }
+Two swapped(Two v) { return Two{v[1], v[0]}; }
+Two as_two(Vec2 v) { return Two{v.x, v.y}; }
+Vec2 as_vec2(Two v) { return {v[0], v[1]}; }
 
 double least(double a, double b) { return a < b ? a : b; }
 double greatest(double a, double b) { return a > b ? a : b; }
 Two least(Two a, Two b) { return a < b ? a : b; }
 Two greatest(Two a, Two b) { return a > b ? a : b; }
 
-/// A key that grows with the angle of (x, y), from -2 at -pi to 2 at pi. Rounding may swap directions that differ by
+/// Keys that grow with the angle of (x, y), from -2 at -pi to 2 at pi. Rounding may swap directions that differ by
 /// 1e-15 rad, which moves the difference polygon by less than that times an edge.
-double angle_key(double x, double y) { return std::copysign(1.0 - x / (std::abs(x) + std::abs(y)), y); }
+void write_keys(EdgePair& edges) {
+  const Two x = edges.x, y = edges.y;
+  const Two from_x = 1.0 - x / (greatest(x, -x) + greatest(y, -y));
+  edges.angle = y < 0.0 ? -from_x : from_x;
+  edges.opposite = edges.angle < 0.0 ? edges.angle + 2.0 : edges.angle - 2.0;
+}
 
-/// One edge (or two) of the difference polygon, as seen from the origin.
+/// Keys for edges whose directions are written, and the edges where they start from the least.
+void sort_edges(CoreTable& t) {
+  for (EdgePair& edges : t.pair) write_keys(edges);
+  const auto angle = [&](std::size_t k) { return t.pair[k / 2].angle[k % 2]; };
+  const auto opposite = [&](std::size_t k) { return t.pair[k / 2].opposite[k % 2]; };
+  t.first = t.first_opposite = 0;
+  for (std::size_t k = 1; k < t.edges; ++k) {
+    t.first = angle(k) < angle(k - 1) ? k : t.first;
+    t.first_opposite = opposite(k) < opposite(k - 1) ? k : t.first_opposite;
+  }
+}
+
+void make_room(CoreTable& t, std::size_t vertices) {
+  t.vertices = vertices;
+  t.edges = vertices > 1 ? vertices : 0;
+  t.corner.resize(2 * vertices);
+  t.pair.resize((t.edges + 1) / 2);
+}
+
+void set_corner(CoreTable& t, std::size_t i, Two at) { t.corner[i].at = t.corner[i + t.vertices].at = at; }
+
+/// Edges from the corners; where two edges repeat the first one, so do the corners.
+void make_edges(CoreTable& t) {
+  for (std::size_t k = 0; k < 2 * t.pair.size(); ++k) {
+    const Vec2 e = as_vec2(t.corner[(k + 1) % t.vertices].at - t.corner[k % t.vertices].at);
+    const double length = norm(e);
+    EdgePair& edges = t.pair[k / 2];
+    edges.x[k % 2] = e.x / length;
+    edges.y[k % 2] = e.y / length;
+    edges.length[k % 2] = length;
+  }
+  sort_edges(t);
+}
+
+}  // namespace
+
+Outline::Outline(const RoundedPolygon& shape) : radius_(shape.radius), disc_(bounding_disc(shape)) {
+  make_room(table_, shape.core.size());
+  for (std::size_t i = 0; i < table_.vertices; ++i) set_corner(table_, i, as_two(shape.core[i]));
+  make_edges(table_);
+}
+
+std::vector<Vec2> Outline::core() const {
+  std::vector<Vec2> out;
+  for (std::size_t i = 0; i < table_.vertices; ++i) out.push_back(as_vec2(table_.corner[i].at));
+  return out;
+}
+
+void Outline::place(const Outline& body, const Pose2& X_WB) {
+  const CoreTable& from = body.table_;
+  if (table_.vertices != from.vertices) make_room(table_, from.vertices);
+  const Two p = as_two(X_WB.p), c = both(X_WB.c), s = both(X_WB.s), turn{-X_WB.s, X_WB.s};
+  for (std::size_t i = 0; i < from.vertices; ++i) {
+    const Two v = from.corner[i].at;
+    set_corner(table_, i, p + (c * v + turn * swapped(v)));
+  }
+  for (std::size_t k = 0; 2 * k < from.edges; ++k) {
+    const EdgePair& e = from.pair[k];
+    EdgePair& out = table_.pair[k];
+    out.x = c * e.x - s * e.y;
+    out.y = s * e.x + c * e.y;
+    out.length = e.length;
+  }
+  sort_edges(table_);
+  radius_ = body.radius_;
+  disc_ = {X_WB * body.disc_.centre, body.disc_.radius};
+}
+
+void Outline::set_capsule(Vec2 a, Vec2 b, double radius) {
+  const double length2 = norm_squared(b - a);
+  make_room(table_, length2 >= std::numeric_limits<double>::min() ? 2 : 1);
+  set_corner(table_, 0, as_two(a));
+  if (table_.vertices == 2) set_corner(table_, 1, as_two(b));
+  make_edges(table_);
+  radius_ = radius;
+  disc_ = {0.5 * (a + b), 0.5 * std::sqrt(length2) + radius};
+}
+
+namespace {
+
+/// One edge of the difference polygon B + (-A), or two, as seen from the origin: an edge of one core and the vertex of
+/// the other that it stands at.
 template <class T>
 struct Meeting {
-  T inside;     // how far the origin lies to the left of the edge's line [m]
-  T along;      // where its foot falls on the edge, from its start [m]
+  T inside;     // how far the vertex lies to the left of the edge's line, where the edge's own body is [m]
+  T along;      // where its foot falls on the edge, from the edge's start [m]
   T distance2;  // squared distance from the edge [m²]
 };
 
+/// @param rx, ry  from the edge's start to the vertex
 template <class T>
-Meeting<T> meet(T px, T py, T ux, T uy, T length) {
-  const T inside = px * uy - py * ux, along = -(px * ux + py * uy);
+Meeting<T> meet(T rx, T ry, T ux, T uy, T length) {
+  const T inside = ux * ry - uy * rx, along = ux * rx + uy * ry;
   const T beyond = along - least(greatest(along, T{}), length);
   return {inside, along, inside * inside + beyond * beyond};
 }
 
-/// The signed distance of the cores, from the least distance to an edge and the least depth below an edge's line.
-/// Rounding may put the origin left of every line of a sliver although it lies beyond its end: then it is far from
-/// the edges and near the lines.
-bool is_inside(double depth, double distance2) { return depth > 0.0 && distance2 <= 4.0 * depth * depth; }
-
-}  // namespace
-
-Outline::Outline(const RoundedPolygon& shape)
-    : vertex_(shape.core), radius_(shape.radius), disc_(bounding_disc(shape)) {
-  const std::size_t n = vertex_.size();
-  take_edges(n > 1 ? n : 0);
-  for (std::size_t k = 0; k < edges_; ++k) {
-    const Vec2 e = vertex_[(k + 1) % n] - vertex_[k];
-    const double length = norm(e);
-    row(kAlongX)[k] = e.x / length;
-    row(kAlongY)[k] = e.y / length;
-    row(kLength)[k] = length;
-  }
-  sort_edges();
-}
-
-void Outline::take_edges(std::size_t count) {
-  edges_ = count;
-  stride_ = static_cast<std::ptrdiff_t>(count + count % 2);
-  rows_.resize(static_cast<std::size_t>(kRows * stride_));
-}
-
-void Outline::sort_edges() {
-  first_ = first_opposite_ = 0;
-  if (edges_ == 0) return;
-  double *x = row(kAlongX), *y = row(kAlongY), *length = row(kLength), *angle = row(kAngle), *other = row(kOpposite);
-  if (edges_ % 2 != 0) {
-    x[edges_] = x[edges_ - 1];
-    y[edges_] = y[edges_ - 1];
-    length[edges_] = length[edges_ - 1];
-  }
-  for (std::ptrdiff_t k = 0; k < stride_; ++k) {
-    angle[k] = angle_key(x[k], y[k]);
-    other[k] = angle[k] - std::copysign(2.0, angle[k]);
-  }
-  for (std::size_t k = 1; k < edges_; ++k) {
-    first_ = angle[k] < angle[k - 1] ? k : first_;
-    first_opposite_ = other[k] < other[k - 1] ? k : first_opposite_;
-  }
-}
-
-void Outline::place(const Outline& body, const Pose2& X_WB) {
-  vertex_.resize(body.vertex_.size());
-  for (std::size_t i = 0; i < vertex_.size(); ++i) vertex_[i] = X_WB * body.vertex_[i];
-  take_edges(body.edges_);
-  const double *x = body.row(kAlongX), *y = body.row(kAlongY);
-  const Two c = both(X_WB.c), s = both(X_WB.s);
-  for (std::ptrdiff_t k = 0; k < stride_; k += 2) {
-    store(row(kAlongX) + k, c * load(x + k) - s * load(y + k));
-    store(row(kAlongY) + k, s * load(x + k) + c * load(y + k));
-  }
-  std::copy_n(body.row(kLength), stride_, row(kLength));
-  radius_ = body.radius_;
-  disc_ = {X_WB * body.disc_.centre, body.disc_.radius};
-  sort_edges();
-}
-
-void Outline::set_capsule(Vec2 a, Vec2 b, double radius) {
-  const double length = norm(b - a);
-  radius_ = radius;
-  disc_ = {0.5 * (a + b), 0.5 * length + radius};
-  vertex_.assign(1, a);
-  take_edges(length > 0.0 ? 2 : 0);
-  if (edges_ > 0) {
-    vertex_.push_back(b);
-    const Vec2 u{(b - a).x / length, (b - a).y / length};
-    store(row(kAlongX), Two{u.x, -u.x});
-    store(row(kAlongY), Two{u.y, -u.y});
-    store(row(kLength), both(length));
-  }
-  sort_edges();
-}
-
-/// The edges of one core, each meeting the vertex of the other core at which it stands in the difference polygon
-/// B + (-A).
+/// All edges of one core, with the vertices of the other that they stand at.
 ///
-/// That polygon's edges are those of B and, reversed, those of A, sorted by angle: an edge of A stands at the vertex
-/// of B which the edges of B before it lead to, and the other way about. Equal angles are settled by the same
+/// The difference polygon's edges are those of B and, reversed, those of A, sorted by angle: an edge of A stands at the
+/// vertex of B which the edges of B before it lead to, and the other way about. Equal angles are settled by the same
 /// comparison from both sides (A first), so that every edge starts where the one before it ends.
 template <bool kOfA>
 struct EdgeFan {
-  const Outline &own, &other;
-  const double* own_key = own.row(kOfA ? Outline::kOpposite : Outline::kAngle);
-  const double* other_key = other.row(kOfA ? Outline::kAngle : Outline::kOpposite);
-  const std::size_t other_first = kOfA ? other.first_ : other.first_opposite_;
+  const CoreTable &own, &other;
 
-  template <class Key>
-  static auto comes_before(Key theirs, Key ours) {
-    return kOfA ? theirs < ours : theirs <= ours;
+  static const Two& own_keys(const EdgePair& e) { return kOfA ? e.opposite : e.angle; }
+  static const Two& other_keys(const EdgePair& e) { return kOfA ? e.angle : e.opposite; }
+  static TwoCounts come_before(Two theirs, Two ours) { return kOfA ? theirs < ours : theirs <= ours; }
+
+  /// How many edges of the other core come before each of two.
+  TwoCounts edges_before(Two ours) const {
+    TwoCounts count{};
+    for (const EdgePair& e : other.pair) {
+      const Two theirs = other_keys(e);
+      count -= come_before(both(theirs[0]), ours) + come_before(both(theirs[1]), ours);
+    }
+    if (other.edges % 2 != 0) count += come_before(both(other_keys(other.pair[0])[0]), ours);
+    return count;
   }
 
-  std::size_t vertex_after(std::size_t edges_before) const {
-    const std::size_t j = other_first + edges_before, n = other.vertex_.size();
-    return j < n ? j : j - n;
+  const CoreTable::Corner* other_start() const {
+    return other.corner.data() + (kOfA ? other.first : other.first_opposite);
   }
 
-  /// The vertex of the other core that edge k meets.
-  std::size_t vertex_met(std::size_t k) const {
-    std::size_t before = 0;
-    for (std::size_t j = 0; j < other.edges_; ++j) before += comes_before(other_key[j], own_key[k]) ? 1 : 0;
-    return vertex_after(before);
-  }
-
-  Meeting<double> meet_one(std::size_t k, std::size_t vertex) const {
-    const Vec2 p = own.vertex_[k] - other.vertex_[vertex];
-    return meet(p.x, p.y, own.row(Outline::kAlongX)[k], own.row(Outline::kAlongY)[k], own.row(Outline::kLength)[k]);
-  }
-
-  /// Edges k and k + 1 at once (k twice, where it is the last).
+  /// Edges 2k and 2k + 1 at once.
   Meeting<Two> meet_two(std::size_t k) const {
-    const Two keys = load(own_key + k);
-    TwoCounts before{};
-    for (std::size_t j = 0; j < other.edges_; ++j) before -= comes_before(both(other_key[j]), keys);
-    const std::size_t next = k + 1 < own.edges_ ? k + 1 : k;
-    const Two p = load(own.vertex_[k]) - load(other.vertex_[vertex_after(static_cast<std::size_t>(before[0]))]);
-    const Two q = load(own.vertex_[next]) - load(other.vertex_[vertex_after(static_cast<std::size_t>(before[1]))]);
-    return meet(Two{p[0], q[0]}, Two{p[1], q[1]}, load(own.row(Outline::kAlongX) + k),
-                load(own.row(Outline::kAlongY) + k), load(own.row(Outline::kLength) + k));
+    const EdgePair& e = own.pair[k];
+    const TwoCounts before = edges_before(own_keys(e));
+    const Two r = other_start()[before[0]].at - own.corner[2 * k].at;
+    const Two q = other_start()[before[1]].at - own.corner[2 * k + 1].at;
+    return meet(Two{r[0], q[0]}, Two{r[1], q[1]}, e.x, e.y, e.length);
   }
+};
 
-  void meet_all(Two& depth, Two& distance2) const {
-    for (std::size_t k = 0; k < own.edges_; k += 2) {
-      const Meeting<Two> m = meet_two(k);
+/// The least depth below an edge's line, and the least squared distance from an edge, so far, in two columns.
+struct Least {
+  Two depth = both(kFar), distance2 = both(kFar);
+
+  template <bool kOfA>
+  void look(const EdgeFan<kOfA>& fan) {
+    for (std::size_t k = 0; 2 * k < fan.own.edges; ++k) {
+      const Meeting<Two> m = fan.meet_two(k);
       depth = least(depth, m.inside);
       distance2 = least(distance2, m.distance2);
     }
   }
 };
+
+/// Whether the cores overlap. Rounding may put the origin left of every line of a sliver although it lies beyond its
+/// end: then it is far from the edges and near the lines.
+bool is_inside(double depth, double distance2) { return depth > 0.0 && distance2 <= 4.0 * depth * depth; }
 
 /// Where the difference polygon comes closest to the origin: seen from within, that is the place of the least depth.
 struct Witness {
@@ -190,20 +192,21 @@ struct Witness {
 
   template <bool kOfA>
   void look(const EdgeFan<kOfA>& fan) {
-    for (std::size_t k = 0; k < fan.own.edges_; ++k) {
-      const std::size_t vertex = fan.vertex_met(k);
-      const Meeting<double> m = fan.meet_one(k, vertex);
-      if (m.distance2 < distance2) take(fan, k, vertex, m.along);
-      depth = least(depth, m.inside);
-      distance2 = least(distance2, m.distance2);
+    for (std::size_t k = 0; k < fan.own.edges; ++k) {
+      const Meeting<Two> m = fan.meet_two(k / 2);
+      depth = least(depth, m.inside[k % 2]);
+      if (m.distance2[k % 2] < distance2) take(fan, k, m);
     }
   }
 
   template <bool kOfA>
-  void take(const EdgeFan<kOfA>& fan, std::size_t k, std::size_t vertex, double along) {
-    const double length = fan.own.row(Outline::kLength)[k];
-    const Vec2 u{fan.own.row(Outline::kAlongX)[k], fan.own.row(Outline::kAlongY)[k]};
-    const Vec2 foot = fan.own.vertex_[k] + least(greatest(along, 0.0), length) * u, met = fan.other.vertex_[vertex];
+  void take(const EdgeFan<kOfA>& fan, std::size_t k, const Meeting<Two>& m) {
+    const EdgePair& e = fan.own.pair[k / 2];
+    const double along = m.along[k % 2], length = e.length[k % 2];
+    const Vec2 u{e.x[k % 2], e.y[k % 2]};
+    const Vec2 foot = as_vec2(fan.own.corner[k].at) + least(greatest(along, 0.0), length) * u;
+    const Vec2 met = as_vec2(fan.other_start()[fan.edges_before(fan.own_keys(e))[k % 2]].at);
+    distance2 = m.distance2[k % 2];
     on_a = kOfA ? foot : met;
     on_b = kOfA ? met : foot;
     normal = kOfA ? Vec2{u.y, -u.x} : Vec2{-u.y, u.x};
@@ -220,22 +223,27 @@ struct Witness {
   }
 };
 
+}  // namespace
+
 double signed_distance(const Outline& a, const Outline& b) {
   const double radii = a.radius_ + b.radius_;
-  if (a.edges_ + b.edges_ == 0) return norm(b.vertex_[0] - a.vertex_[0]) - radii;
-  Two depths = both(kFar), distances2 = depths;
-  EdgeFan<true>{a, b}.meet_all(depths, distances2);
-  EdgeFan<false>{b, a}.meet_all(depths, distances2);
-  const double depth = least(depths[0], depths[1]), distance2 = least(distances2[0], distances2[1]);
+  const CoreTable &A = a.table_, &B = b.table_;
+  if (A.edges + B.edges == 0) return norm(as_vec2(B.corner[0].at - A.corner[0].at)) - radii;
+  Least found;
+  found.look(EdgeFan<true>{A, B});
+  found.look(EdgeFan<false>{B, A});
+  const double depth = least(found.depth[0], found.depth[1]);
+  const double distance2 = least(found.distance2[0], found.distance2[1]);
   return (is_inside(depth, distance2) ? -depth : std::sqrt(distance2)) - radii;
 }
 
 Separation separation(const Outline& a, const Outline& b) {
+  const CoreTable &A = a.table_, &B = b.table_;
   Witness w;
-  w.look(EdgeFan<true>{a, b});
-  w.look(EdgeFan<false>{b, a});
-  const bool discs = a.edges_ + b.edges_ == 0;
-  if (discs) w.on_a = a.vertex_[0], w.on_b = b.vertex_[0];
+  w.look(EdgeFan<true>{A, B});
+  w.look(EdgeFan<false>{B, A});
+  const bool discs = A.edges + B.edges == 0;
+  if (discs) w.on_a = as_vec2(A.corner[0].at), w.on_b = as_vec2(B.corner[0].at);
   const Vec2 n = w.direction(!discs && is_inside(w.depth, w.distance2));
   return {signed_distance(a, b), w.on_a + a.radius_ * n, w.on_b - b.radius_ * n};
 }

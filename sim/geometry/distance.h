@@ -14,6 +14,29 @@ struct Separation {
   Vec2 on_a, on_b;        ///< in the world; |on_b - on_a| = |distance| [m]
 };
 
+/// Two numbers worked on at once: one register on any 64-bit machine, so the digits agree everywhere.
+using Two = double __attribute__((vector_size(16)));
+
+/// A core as the distance reads it.
+struct CoreTable {
+  struct Corner {
+    Two at;  // x and y [m]
+  };
+  struct EdgePair {
+    Two x, y;      // unit vectors along two edges that follow each other
+    Two length;    // [m]
+    Two angle;     // a key that grows with the edge's angle
+    Two opposite;  // and one that grows with the angle of the edge walked backwards
+  };
+
+  std::size_t vertices = 0;
+  std::size_t edges = 0;           // from vertex i to i+1; none for a disc
+  std::vector<Corner> corner;      // counter-clockwise, twice over, so that no walk round has to wrap
+  std::vector<EdgePair> pair;      // an odd count is made even by repeating the first edge
+  std::size_t first = 0;           // the edge of least angle
+  std::size_t first_opposite = 0;  // the edge of least opposite
+};
+
 /// An outline made ready for distances: its core and its edges, as they lie in some frame.
 ///
 /// The edges' directions are turned from the body's own, never taken as differences of placed vertices: so a sliver's
@@ -28,8 +51,8 @@ class Outline {
   /// Becomes a capsule (or a disc) between two points of W.
   void set_capsule(Vec2 a, Vec2 b, double radius);
 
-  int vertices() const { return static_cast<int>(vertex_.size()); }
-  const std::vector<Vec2>& core() const { return vertex_; }
+  int vertices() const { return static_cast<int>(table_.vertices); }
+  std::vector<Vec2> core() const;
   double radius() const { return radius_; }
   const BoundingDisc& disc() const { return disc_; }
 
@@ -37,24 +60,7 @@ class Outline {
   friend Separation separation(const Outline& a, const Outline& b);
 
  private:
-  template <bool kOfA>
-  friend struct EdgeFan;
-  friend struct Witness;
-  enum Row { kAlongX, kAlongY, kLength, kAngle, kOpposite, kRows };
-  double* row(Row r) { return rows_.data() + r * stride_; }
-  const double* row(Row r) const { return rows_.data() + r * stride_; }
-  void take_edges(std::size_t count);
-  void sort_edges();
-
-  std::vector<Vec2> vertex_;  // counter-clockwise [m]
-  // What the distance needs of each edge (from vertex i to i+1; none for a disc), row by row: the unit vector along
-  // it, its length [m], its direction and the opposite one as sort keys that grow with the angle. An odd count is
-  // made even by repeating the last edge.
-  std::vector<double> rows_;
-  std::ptrdiff_t stride_ = 0;
-  std::size_t edges_ = 0;
-  std::size_t first_ = 0;           // the edge of least kAngle
-  std::size_t first_opposite_ = 0;  // the edge of least kOpposite
+  CoreTable table_;
   double radius_ = 0.0;
   BoundingDisc disc_;
 };
