@@ -29,6 +29,8 @@ class TreeBuilder : public YAML::EventHandler {
 
   DocumentNode take_root() { return std::move(root_); }
   std::vector<Diagnostic>& faults() { return faults_; }
+  /// Values over several lines. Where the syntax is at fault as well, that is why they are.
+  const std::vector<Diagnostic>& long_values() const { return long_values_; }
 
   void OnDocumentStart(const YAML::Mark&) override {}
   void OnDocumentEnd() override {}
@@ -58,7 +60,8 @@ class TreeBuilder : public YAML::EventHandler {
     if (on_one_line) {
       text.at = source_.place(from, end - from);
     } else if (anchor == 0 && (tag.empty() || tag == "?" || tag == "!")) {
-      fault(mark, "this value goes on over several lines", "write it on one line");
+      long_values_.push_back(
+          {source_.place(offset(mark)), "", "this value goes on over several lines", "write it on one line"});
     }
     add(std::move(text));
   }
@@ -171,6 +174,7 @@ class TreeBuilder : public YAML::EventHandler {
 
   const SourceText& source_;
   std::vector<Diagnostic> faults_;
+  std::vector<Diagnostic> long_values_;
   std::vector<Open> stack_;
   DocumentNode root_;
   int values_ = 0;
@@ -237,6 +241,7 @@ DocumentNode read_events(const SourceText& source, std::vector<Diagnostic>& faul
     YAML::Parser parser(stream);
     const bool found = parser.HandleNextDocument(builder);
     faults = std::move(builder.faults());
+    faults.insert(faults.end(), builder.long_values().begin(), builder.long_values().end());
     root = builder.take_root();
     if (!found || root.kind == DocumentNode::Kind::empty) {
       faults.push_back({{1, 1, 1}, "", "the file holds no scene", "start it with  stowpath: 1"});

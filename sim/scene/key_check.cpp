@@ -97,7 +97,8 @@ class Checker {
   void missing(const KeyRow& row, const SourcePos& place, const std::string& path) {
     const std::string name(row.name());
     check_.faults.push_back({place, key_path(path, name), "this is missing",
-                             "add  " + name + ": " + std::string(row.example) + "  (" + forms_text(row) + ")", true});
+                             "add  " + name + ": " + example_text(row, check_.bare) + "  (" + forms_text(row) + ")",
+                             true});
   }
 
   void check_entry(const DocumentEntry& entry, const std::vector<const KeyRow*>& rows, const std::string& path,
@@ -117,7 +118,7 @@ class Checker {
                    "put text that starts with # in quotes");
     }
     fault(entry.key.at, path, "this has no value",
-          "it takes " + forms_text(row) + ", such as " + std::string(row.example));
+          "it takes " + forms_text(row) + ", such as " + example_text(row, check_.bare));
   }
 
   void unknown_key(const DocumentEntry& entry, const std::vector<const KeyRow*>& rows, const std::string& path,
@@ -137,8 +138,8 @@ class Checker {
     } else {
       hint = "there are: " + join_words(names, "and");
     }
-    const std::string_view map = row_path.empty() ? "a scene" : row_path;
-    fault(entry.key.at, path, "there is no such key in " + std::string(map), hint);
+    const std::string map = row_path.empty() ? "a scene" : row_path;
+    fault(entry.key.at, path, "there is no such key in " + map, hint);
   }
 
   void check_value(const DocumentNode& node, const Spot& spot) {
@@ -157,7 +158,7 @@ class Checker {
 
   void wrong_form(const DocumentNode& node, const Spot& spot, const std::string& met) {
     fault(node.at, spot.path, "this has " + met + " where it takes " + forms_text(spot.row),
-          "write it as  " + std::string(spot.row.name()) + ": " + std::string(spot.row.example));
+          "write it as  " + std::string(spot.row.name()) + ": " + example_text(spot.row, check_.bare));
   }
 
   void check_text(const DocumentNode& node, const Spot& spot) {
@@ -174,10 +175,21 @@ class Checker {
   void check_number(const DocumentNode& node, const Spot& spot) {
     const Measure read = read_number(spot.row, node.text, check_.bare);
     if (read.value) return;
-    std::string hint = read.hint;
-    if (spot.row.takes(kWord)) hint = "it takes " + forms_text(spot.row);
-    if (spot.row.path == "stowpath" && read.hint.empty()) hint = "this program reads version 1 of the format";
-    fault(node.at, spot.path, read.problem, hint);
+    if (spot.row.path == "stowpath") {
+      return fault(node.at, spot.path, "version " + node.text + " is not known here",
+                   "this program reads version 1 of the format");
+    }
+    fault(node.at, spot.path, read.problem, number_hint(node.text, read.hint, spot.row));
+  }
+
+  std::string number_hint(const std::string& text, const std::string& hint, const KeyRow& row) const {
+    const bool has_digits = text.find_first_of("0123456789") != std::string::npos;
+    if (!has_digits || row.takes(kWord))
+      return "it takes " + forms_text(row) + ", such as " + example_text(row, check_.bare);
+    const bool bare = text.find_first_not_of("0123456789.-+") == std::string::npos;
+    if (!hint.empty() || number_form(row) != kLength || !bare) return hint;
+    return check_.bare == LengthUnit::inch ? "numbers without a unit are inches in this file"
+                                           : "numbers without a unit are millimetres in this file";
   }
 
   void check_flag(const DocumentNode& node, const Spot& spot) {
@@ -194,38 +206,38 @@ class Checker {
   void wrong_word(const DocumentNode& node, const Spot& spot) {
     const std::vector<std::string_view> words = spot.row.word_list();
     const bool takes_none = std::find(words.begin(), words.end(), "none") != words.end();
-    std::string hint = "it takes " + forms_text(spot.row);
+    std::string hint =
+        "it is written as in  " + std::string(spot.row.name()) + ": " + example_text(spot.row, check_.bare);
     if (takes_none && means_none(node.text)) {
       hint = "write none";
     } else if (const auto near = nearest_word(node.text, words)) {
       hint = "did you mean " + std::string(*near) + "?";
     }
-    fault(node.at, spot.path, quoted_text(node.text) + " is not one of its words: " + join_words(words), hint);
+    fault(node.at, spot.path, quoted_text(node.text) + " does not fit here: it takes " + forms_text(spot.row), hint);
   }
 
   void check_list(const DocumentNode& node, const Spot& spot) {
     constexpr unsigned kLists = kMaps | kWords | kLengths | kAngles | kInterval | kIntervals | kPoints;
     if (!spot.row.takes(kLists)) return wrong_form(node, spot, "a list");
     for (std::size_t i = 0; i < node.items.size(); ++i) check_.where[item_path(spot.path, i)] = node.items[i].at;
-    if (!count_fits(node, spot)) return;
+    if (!count_fits(spot.row, node.items.size())) return wrong_count(node, spot);
     for (std::size_t i = 0; i < node.items.size(); ++i) {
       check_item(node.items[i], {spot.row, item_path(spot.path, i), node.items[i].at});
     }
     if (spot.row.takes(kInterval)) check_order(node, spot);
   }
 
-  bool count_fits(const DocumentNode& node, const Spot& spot) {
+  void wrong_count(const DocumentNode& node, const Spot& spot) {
     const bool pair = spot.row.takes(kInterval);
     const int fewest = pair ? 2 : spot.row.range.fewest;
     const int most = pair ? 2 : spot.row.range.most;
     const auto count = static_cast<int>(node.items.size());
-    if (count >= fewest && count <= most) return true;
     const std::string wanted = fewest == most   ? std::to_string(fewest)
                                : count < fewest ? "at least " + std::to_string(fewest)
                                                 : "at most " + std::to_string(most);
-    fault(spot.key_at, spot.path, "this list has " + std::to_string(count) + " entries where it takes " + wanted,
-          "write it as  " + std::string(spot.row.name()) + ": " + std::string(spot.row.example));
-    return false;
+    fault(spot.key_at, spot.path,
+          "this list has " + std::to_string(count) + (count == 1 ? " entry" : " entries") + " where it takes " + wanted,
+          "write it as  " + std::string(spot.row.name()) + ": " + example_text(spot.row, check_.bare));
   }
 
   void check_item(const DocumentNode& item, const Spot& spot) {
@@ -233,7 +245,7 @@ class Checker {
     if (spot.row.takes(kIntervals | kPoints)) return check_pair(item, spot);
     if (item.kind != Kind::text) {
       return fault(item.at, spot.path, "one value was expected here",
-                   "a list entry looks like those of " + std::string(spot.row.example));
+                   "a list entry looks like those of " + example_text(spot.row, check_.bare));
     }
     if (spot.row.takes(kWords)) return check_word_item(item, spot);
     check_number(item, spot);
@@ -241,7 +253,8 @@ class Checker {
 
   void check_list_map(const DocumentNode& item, const Spot& spot) {
     if (item.kind != Kind::map) {
-      return fault(item.at, spot.path, "this entry has no keys", "write it as in  " + std::string(spot.row.example));
+      return fault(item.at, spot.path, "this entry has no keys",
+                   "write it as in  " + example_text(spot.row, check_.bare));
     }
     check_map(item, spot.key_at, spot.path, std::string(spot.row.path) + "[]");
   }
@@ -254,7 +267,7 @@ class Checker {
   void check_pair(const DocumentNode& item, const Spot& spot) {
     if (item.kind != Kind::list || item.items.size() != 2) {
       return fault(item.at, spot.path, "a pair of lengths was expected here",
-                   "write two lengths in brackets, as in " + std::string(spot.row.example));
+                   "write two lengths in brackets, as in " + example_text(spot.row, check_.bare));
     }
     for (std::size_t i = 0; i < 2; ++i) {
       const Spot inner{spot.row, item_path(spot.path, i), item.items[i].at};

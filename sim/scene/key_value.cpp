@@ -4,6 +4,8 @@
 #include <charconv>
 #include <cmath>
 
+#include "sim/scene/suggest.h"
+
 namespace stowpath {
 namespace {
 
@@ -121,14 +123,24 @@ std::string range_text(const KeyRow& row, LengthUnit bare) {
 }
 
 std::string forms_text(const KeyRow& row) {
-  std::string text;
-  const auto add = [&](std::string_view words) { text += (text.empty() ? "" : " or ") + std::string(words); };
-  for (const std::string_view word : row.word_list()) add(word);
-  if (row.takes(kWords)) add("a list of these");
+  std::vector<std::string_view> forms = row.word_list();
+  if (row.takes(kWords)) forms.push_back("a list of these");
   for (const FormWords& form : kFormWords) {
-    if (row.takes(form.form)) add(form.words);
+    if (row.takes(form.form)) forms.push_back(form.words);
   }
-  return text;
+  return join_words(forms);
+}
+
+std::string example_text(const KeyRow& row, LengthUnit bare) {
+  const bool one_number = row.example.find_first_not_of("0123456789.-") == std::string_view::npos;
+  const bool add_unit = bare == LengthUnit::inch && number_form(row) == kLength && one_number;
+  return std::string(row.example) + (add_unit ? " mm" : "");
+}
+
+bool count_fits(const KeyRow& row, std::size_t entries) {
+  const auto count = static_cast<int>(entries);
+  if (row.takes(kInterval)) return count == 2;
+  return count >= row.range.fewest && count <= row.range.most;
 }
 
 std::optional<bool> read_flag(std::string_view text) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -23,6 +24,12 @@ std::string range_text(const KeyRow& row, LengthUnit bare);
 
 /// "a length", "yes or no", "none or a list of lengths": all that the setting takes.
 std::string forms_text(const KeyRow& row);
+
+/// The row's example for a file with this bare unit.
+std::string example_text(const KeyRow& row, LengthUnit bare);
+
+/// Whether a list of the setting may have so many entries; an interval has two.
+bool count_fits(const KeyRow& row, std::size_t entries);
 
 /// A number for a message: three decimals at most, none from 1000 on.
 std::string short_number(double value);

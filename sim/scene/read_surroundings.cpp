@@ -53,6 +53,7 @@ void check_shape_keys(const Setting& obstacle) {
 
 Obstacle read_obstacle(const Setting& obstacle, const Scene& scene) {
   Obstacle read;
+  if (!obstacle.is_map()) return read;
   read.name = obstacle.at("name").text();
   check_shape_keys(obstacle);
   read.stations = obstacle.at("stations").interval();
@@ -75,6 +76,7 @@ ZoneState zone_state(const std::string& word) {
 
 Zone read_zone(const Setting& zone) {
   Zone read;
+  if (!zone.is_map()) return read;
   read.name = zone.at("name").text();
   const Setting when = zone.at("when");
   for (const Setting& item : when.items()) read.when.push_back(zone_state(item.text()));
@@ -98,7 +100,7 @@ void refuse_same_names(const std::vector<Setting>& things) {
     const auto [known, fresh] = first.emplace(name.text(), name.place().line);
     if (!fresh) {
       name.fault("this name is taken",
-                 "it is first given on line " + std::to_string(known->second) + "; reports name things");
+                 "it is first given on line " + std::to_string(known->second) + "; reports go by the names");
     }
   }
 }

@@ -37,7 +37,8 @@ bool can_show(const SourcePos& at, const SourceText& source) {
   if (at.line < 1 || static_cast<std::size_t>(at.line) > source.lines()) return false;
   const std::string_view line = source.line(static_cast<std::size_t>(at.line - 1));
   const auto printable = [](char c) { return static_cast<unsigned char>(c) >= ' ' || c == '\t'; };
-  return !line.empty() && line.size() <= kLongestShown && std::all_of(line.begin(), line.end(), printable);
+  return !line.empty() && line.size() <= kLongestShown && is_utf8(line) && line.substr(0, 3) != "\xEF\xBB\xBF" &&
+         std::all_of(line.begin(), line.end(), printable);
 }
 
 std::string quoted_line(const SourcePos& at, const SourceText& source, bool colour) {

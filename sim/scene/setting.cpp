@@ -82,7 +82,8 @@ bool Setting::flag() const { return read_flag(text()).value_or(false); }
 
 Interval Setting::interval() const {
   const std::vector<double> ends = numbers();
-  return ends.size() == 2 ? Interval{ends[0], ends[1]} : Interval{kRefused, kRefused};
+  const bool stretch = ends.size() == 2 && ends[0] < ends[1];
+  return stretch ? Interval{ends[0], ends[1]} : Interval{kRefused, kRefused};
 }
 
 std::vector<Interval> Setting::intervals() const {
@@ -93,14 +94,14 @@ std::vector<Interval> Setting::intervals() const {
 
 std::vector<double> Setting::numbers() const {
   std::vector<double> all;
-  if (!is_list()) return all;
+  if (!is_list() || !count_fits(*row_, node_->items.size())) return all;
   for (const DocumentNode& item : node_->items) all.push_back(number_of(item));
   return all;
 }
 
 std::vector<Vec2> Setting::points() const {
   std::vector<Vec2> all;
-  if (!is_list()) return all;
+  if (!is_list() || !count_fits(*row_, node_->items.size())) return all;
   for (const DocumentNode& item : node_->items) {
     const bool pair = item.kind == DocumentNode::Kind::list && item.items.size() == 2;
     all.push_back(pair ? Vec2{number_of(item.items[0]), number_of(item.items[1])} : Vec2{kRefused, kRefused});

@@ -41,7 +41,7 @@ class Setting {
   bool flag() const;
   Interval interval() const;
   std::vector<Interval> intervals() const;
-  std::vector<double> numbers() const;  ///< of a list; NaN for each entry that was refused
+  std::vector<double> numbers() const;  ///< of a list; NaN for each entry that was refused, none where their count was
   std::vector<Vec2> points() const;
 
   const std::string& path() const { return path_; }

@@ -33,26 +33,25 @@ std::size_t utf8_length(std::string_view text, std::size_t at) {
 
 bool is_control(char c) { return (c >= 0 && c < ' ' && c != '\n' && c != '\t') || c == '\x7F'; }
 
+Diagnostic control_fault(const SourcePos& at, char c) {
+  if (c == '\0') return {at, "", "a zero byte stands here: this is not UTF-8 text", "save the file as UTF-8"};
+  if (c != '\r') return {at, "", "a control character stands here", "delete it"};
+  return {at, "", "a carriage return stands here without a line feed", "save the file with Unix or Windows line ends"};
+}
+
 std::optional<Diagnostic> bad_encoding(const SourceText& source) {
   const std::string_view text = source.text();
-  if (text.size() > kLargestFile) return Diagnostic{{1, 1, 1}, "", "the file is larger than 1 MiB", ""};
+  if (text.size() > kLargestFile)
+    return Diagnostic{{1, 1, 1}, "", "the file is larger than 1 MiB", "leave out the rest"};
   if (text.substr(0, 3) == "\xEF\xBB\xBF") {
     return Diagnostic{
         {1, 1, 1}, "", "the file starts with a byte-order mark", "save it as plain UTF-8, without a mark"};
   }
   for (std::size_t at = 0; at < text.size();) {
     const std::size_t length = utf8_length(text, at);
-    if (length == 0) {
-      return Diagnostic{source.place(at), "", "this byte is not UTF-8 text", "save the file as UTF-8"};
-    }
+    if (length == 0) return Diagnostic{source.place(at), "", "this byte is not UTF-8 text", "save the file as UTF-8"};
     const bool line_end = text[at] == '\r' && at + 1 < text.size() && text[at + 1] == '\n';
-    if (is_control(text[at]) && !line_end) {
-      const bool lone_return = text[at] == '\r';
-      return Diagnostic{
-          source.place(at), "",
-          lone_return ? "a carriage return stands here without a line feed" : "a control character stands here",
-          lone_return ? "save the file with Unix or Windows line ends" : "delete it"};
-    }
+    if (is_control(text[at]) && !line_end) return control_fault(source.place(at), text[at]);
     at += length;
   }
   return std::nullopt;
@@ -66,16 +65,38 @@ class LineWalk {
 
   std::vector<Diagnostic> run() {
     for (number_ = 0; number_ < source_.lines(); ++number_) walk(source_.line(number_));
+    if (!open_.empty()) unclosed();
     return std::move(faults_);
   }
 
  private:
+  struct Bracket {
+    std::size_t offset;  // in the text
+    std::size_t indent;  // of its line
+  };
+
   void walk(std::string_view line) {
     line_ = line;
     at_ = 0;
     value_starts_ = true;
     tab_told_ = false;
+    const std::size_t indent = line_.find_first_not_of(' ');
+    if (!open_.empty() && goes_on_with_keys(indent)) unclosed();
     while (at_ < line_.size() && !comment_starts()) step();
+  }
+
+  // Lines within brackets stand deeper than the line that opened them; one that does not belongs to the next setting.
+  bool goes_on_with_keys(std::size_t indent) const {
+    return indent != kNone && indent <= open_.front().indent && std::string_view("]}#").find(line_[indent]) == kNone;
+  }
+
+  void unclosed() {
+    const std::size_t opened = open_.back().offset;
+    const bool list = source_.text()[opened] == '[';
+    faults_.push_back({source_.place(opened), "", list ? "this [ is not closed" : "this { is not closed",
+                       std::string("close it with ") + (list ? "]" : "}") +
+                           ", or indent the lines it goes on; note that a # after a space starts a comment"});
+    open_.clear();
   }
 
   bool comment_starts() const {
@@ -90,26 +111,27 @@ class LineWalk {
     if (c == ' ') return void(++at_);
     if (flow_bracket(c)) return;
     if (value_starts_) return start_value(c);
-    if (c == ':' && (ends_word(at_ + 1) || flow_ > 0)) value_starts_ = true;
+    if (c == ':' && (ends_word(at_ + 1) || !open_.empty())) value_starts_ = true;
     ++at_;
   }
 
   bool flow_bracket(char c) {
-    const bool opens = (c == '[' || c == '{') && (value_starts_ || flow_ > 0);
-    const bool closes = (c == ']' || c == '}') && flow_ > 0;
-    const bool parts = c == ',' && flow_ > 0;
+    const bool opens = (c == '[' || c == '{') && (value_starts_ || !open_.empty());
+    const bool closes = (c == ']' || c == '}') && !open_.empty();
+    const bool parts = c == ',' && !open_.empty();
     if (!opens && !closes && !parts) return false;
-    flow_ += opens ? 1 : closes ? -1 : 0;
+    if (opens) open_.push_back({source_.line_start(number_) + at_, line_.find_first_not_of(' ')});
+    if (closes) open_.pop_back();
     value_starts_ = !closes;
     ++at_;
     return true;
   }
 
   void start_value(char c) {
-    if ((c == '-' || c == '?') && flow_ == 0 && ends_word(at_ + 1)) return void(++at_);
+    if ((c == '-' || c == '?') && open_.empty() && ends_word(at_ + 1)) return void(++at_);
     value_starts_ = false;
     if (c == '"' || c == '\'') return quoted();
-    if ((c == '|' || c == '>') && flow_ == 0) {
+    if ((c == '|' || c == '>') && open_.empty()) {
       fault(1, "text in several lines is not read here", "write the text on one line");
       at_ = line_.size();
       return;
@@ -121,7 +143,7 @@ class LineWalk {
     const std::size_t end = quoted_end(line_, at_);
     if (end == kNone) {
       fault(line_.size() - at_, "this quote is never closed on its line",
-            "inch marks need no quotes: write 9' 4\" or 9 ft 4 in as it is");
+            "close it there; inch marks need no quotes: write 9' 4\" or 9 ft 4 in as it is");
       at_ = line_.size();
       return;
     }
@@ -153,7 +175,7 @@ class LineWalk {
   std::string_view line_;
   std::size_t number_ = 0;
   std::size_t at_ = 0;
-  int flow_ = 0;  // open [ and {, carried from line to line
+  std::vector<Bracket> open_;  // carried from line to line
   bool value_starts_ = true;
   bool tab_told_ = false;
 };
@@ -183,6 +205,15 @@ SourcePos SourceText::place(std::size_t offset, std::size_t bytes) const {
   const std::size_t before = std::min(offset - starts_[number], whole.size());
   const int length = characters(whole.substr(before, bytes));
   return {static_cast<int>(number) + 1, characters(whole.substr(0, before)) + 1, std::max(1, length)};
+}
+
+bool is_utf8(std::string_view text) {
+  for (std::size_t at = 0; at < text.size();) {
+    const std::size_t length = utf8_length(text, at);
+    if (length == 0) return false;
+    at += length;
+  }
+  return true;
 }
 
 int characters(std::string_view utf8) {

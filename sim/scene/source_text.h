@@ -31,6 +31,8 @@ class SourceText {
 /// Characters (code points) in UTF-8 text.
 int characters(std::string_view utf8);
 
+bool is_utf8(std::string_view text);
+
 /// Byte after the quoted value that opens at `open`, or npos where it does not close before the line ends.
 std::size_t quoted_end(std::string_view text, std::size_t open);
 

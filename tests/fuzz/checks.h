@@ -11,4 +11,7 @@ namespace stowpath::testing {
 /// The readers of sim/trade: lengths, masses, forces, angles, numbers, and the names of boards, species and pipes.
 void check_length(std::string_view text);
 
+/// The scene reader: a scene with finite numbers, or faults that lie within the file.
+void check_scene_text(std::string_view text);
+
 }  // namespace stowpath::testing

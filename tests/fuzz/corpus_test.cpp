@@ -17,7 +17,8 @@ struct Target {
   void (*check)(std::string_view text);
 };
 
-const std::vector<Target> kTargets{{"length", stowpath::testing::check_length}};
+const std::vector<Target> kTargets{{"length", stowpath::testing::check_length},
+                                   {"scene", stowpath::testing::check_scene_text}};
 
 const std::filesystem::path kCorpus = std::filesystem::path(STOWPATH_SOURCE_DIR) / "tests/fuzz/corpus";
 
