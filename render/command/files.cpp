@@ -1,0 +1,95 @@
+#include "render/command/files.h"
+
+#include <cerrno>
+#include <cstdio>
+#include <cstdlib>
+#include <cstring>
+#include <filesystem>
+#include <fstream>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include "render/command/faults.h"
+
+namespace stowpath {
+namespace {
+
+constexpr std::size_t kMostRead = (std::size_t{1} << 20U) + 1;  // the reader takes 1 MiB and says so of more
+
+std::string reason(int error) { return std::strerror(error); }
+
+std::string drained(std::istream& in) {
+  std::string text(kMostRead, '\0');
+  in.read(text.data(), static_cast<std::streamsize>(text.size()));
+  text.resize(static_cast<std::size_t>(in.gcount()));
+  return text;
+}
+
+// A file beside the wanted one that goes away unless it is renamed.
+class TemporaryFile {
+ public:
+  explicit TemporaryFile(const std::string& beside) : wanted_(beside), name_(beside + ".XXXXXX") {
+    descriptor_ = mkstemp(name_.data());
+    if (descriptor_ < 0) fail(errno);
+    const mode_t mask = umask(0);  // there is no way to ask for it without setting it
+    umask(mask);
+    fchmod(descriptor_, 0666U & ~mask);
+  }
+  ~TemporaryFile() {
+    if (descriptor_ >= 0) close(descriptor_);
+    if (!renamed_) unlink(name_.c_str());
+  }
+  TemporaryFile(const TemporaryFile&) = delete;
+  TemporaryFile& operator=(const TemporaryFile&) = delete;
+
+  void write_all(std::string_view text) {
+    while (!text.empty()) {
+      const ssize_t written = write(descriptor_, text.data(), text.size());
+      if (written < 0 && errno == EINTR) continue;
+      if (written < 0) fail(errno);
+      text.remove_prefix(static_cast<std::size_t>(written));
+    }
+  }
+
+  void take_its_place() {
+    const int descriptor = descriptor_;
+    descriptor_ = -1;
+    if (close(descriptor) != 0) fail(errno);  // a full disk may show only here
+    if (std::rename(name_.c_str(), wanted_.c_str()) != 0) fail(errno);
+    renamed_ = true;
+  }
+
+ private:
+  // Only called where the object is complete or nothing is left to undo.
+  [[noreturn]] void fail(int error) const { throw FileFault(wanted_, "cannot be written: " + reason(error)); }
+
+  std::string wanted_, name_;
+  int descriptor_ = -1;
+  bool renamed_ = false;
+};
+
+}  // namespace
+
+std::string read_text(const std::string& name, std::istream& standard_input) {
+  if (name == "-") return drained(standard_input);
+  std::error_code ignored;
+  if (std::filesystem::is_directory(name, ignored)) throw FileFault(name, "is a directory, not a scene");
+  errno = 0;
+  std::ifstream in(name, std::ios::binary);
+  if (!in) throw FileFault(name, "cannot be read: " + reason(errno));
+  std::string text = drained(in);
+  if (in.bad()) throw FileFault(name, "cannot be read to its end");
+  return text;
+}
+
+void write_whole(const std::string& name, std::string_view text) {
+  std::error_code ignored;
+  const auto there = std::filesystem::status(name, ignored);
+  if (std::filesystem::exists(there) && !std::filesystem::is_regular_file(there))
+    throw FileFault(name, "is not a file that can be written over");
+  TemporaryFile file(name);
+  file.write_all(text);
+  file.take_its_place();
+}
+
+}  // namespace stowpath

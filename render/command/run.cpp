@@ -1,0 +1,158 @@
+#include "render/command/run.h"
+
+#include <algorithm>
+#include <array>
+#include <istream>
+#include <ostream>
+#include <span>
+
+#include <CLI/CLI.hpp>
+
+#include "render/command/dryfit_command.h"
+#include "render/command/faults.h"
+#include "render/command/scene_source.h"
+#include "render/report/json.h"
+#include "sim/scene/schema.h"
+#include "sim/scene/suggest.h"
+
+namespace stowpath {
+namespace {
+
+constexpr std::array<std::string_view, 2> kCommands{"dryfit", "schema"};
+constexpr std::array<std::string_view, 8> kOptions{"--output", "--json",  "--units",   "--quiet",
+                                                   "--color",  "--help",  "--version", "-o"};
+
+// What the command line says, gathered by the parser.
+struct Wanted {
+  std::string scene, sheet, units, colour = "auto";
+  bool json = false, quiet = false;
+};
+
+void add_dryfit(CLI::App& app, Wanted& wanted) {
+  CLI::App* dryfit = app.add_subcommand("dryfit", "Does it clear, over the whole span and every move? Findings and reach.");
+  dryfit->add_option("SCENE", wanted.scene, "Scene file, - for standard input; without one: the built-in demo");
+  dryfit->add_option("-o,--output", wanted.sheet, "Write the sheet to FILE.svg")->type_name("FILE.svg");
+  dryfit->add_flag("--json", wanted.json, "Print one JSON object and nothing else");
+  dryfit->add_option("--units", wanted.units, "Show lengths in mm or in (default: the scene's)")
+      ->type_name("mm|in")
+      ->check(CLI::IsMember({"mm", "in"}));
+  dryfit->add_flag("--quiet", wanted.quiet, "Print the verdict alone");
+  dryfit->add_option("--color", wanted.colour, "Colour the report")
+      ->type_name("auto|always|never")
+      ->check(CLI::IsMember({"auto", "always", "never"}));
+}
+
+bool asks_json(const std::vector<std::string>& arguments) {
+  return std::find(arguments.begin(), arguments.end(), "--json") != arguments.end();
+}
+
+std::string did_you_mean(const std::string& word, std::span<const std::string_view> known) {
+  const auto near = nearest_word(word, known);
+  return near ? "did you mean " + std::string(*near) + "?" : "";
+}
+
+// The parser reports an unknown command as arguments too many, so it is looked at first.
+void check_command(const std::vector<std::string>& arguments) {
+  if (arguments.empty()) throw UsageFault("say what to do", "stowpath dryfit runs the built-in demo; stowpath --help lists the rest");
+  const std::string& first = arguments.front();
+  if (first.empty() || first.front() == '-' || std::count(kCommands.begin(), kCommands.end(), first) > 0) return;
+  std::string hint = did_you_mean(first, kCommands);
+  if (hint.empty()) hint = "the commands are " + join_words(kCommands, "and");
+  throw UsageFault("\"" + first + "\" is not a command", hint);
+}
+
+std::string option_hint(const std::vector<std::string>& arguments) {
+  for (const std::string& word : arguments) {
+    const std::string name = word.substr(0, word.find('='));
+    if (name.size() < 3 || name.compare(0, 2, "--") != 0) continue;
+    if (std::count(kOptions.begin(), kOptions.end(), name) > 0) continue;
+    const std::string hint = did_you_mean(name, kOptions);
+    if (!hint.empty()) return hint;
+  }
+  return "stowpath dryfit --help lists the options";
+}
+
+DryfitRequest dryfit_request(const Wanted& wanted, const Terminal& terminal) {
+  DryfitRequest request;
+  if (!wanted.scene.empty()) request.scene = wanted.scene;
+  if (!wanted.sheet.empty()) request.sheet = wanted.sheet;
+  if (!wanted.units.empty()) request.units = wanted.units == "in" ? DisplayUnits::imperial : DisplayUnits::metric;
+  const bool colour = wanted.colour == "always" || (wanted.colour == "auto" && terminal.colour);
+  request.voice = {wanted.json, wanted.quiet, colour};
+  return request;
+}
+
+int parse_and_do(const std::vector<std::string>& arguments, const Terminal& terminal, std::istream& in, std::ostream& out) {
+  check_command(arguments);
+  CLI::App app("Reach and clearance of a rolling, folding, hoisted stair.", "stowpath");
+  Wanted wanted;
+  app.set_version_flag("--version", std::string("stowpath ") + STOWPATH_VERSION);
+  app.require_subcommand(1);
+  add_dryfit(app, wanted);
+  app.add_subcommand("schema", "Print the JSON Schema of the scene file");
+  std::vector<std::string> last_first(arguments.rbegin(), arguments.rend());  // as the parser takes them
+  try {
+    app.parse(last_first);
+  } catch (const CLI::Success& asked) {
+    app.exit(asked, out, out);
+    return kExitClear;
+  } catch (const CLI::ParseError& error) {
+    throw UsageFault(error.what(), option_hint(arguments));
+  }
+  if (app.got_subcommand("dryfit")) return run_dryfit(dryfit_request(wanted, terminal), in, out);
+  out << scene_schema();
+  return kExitClear;
+}
+
+// How faults are told: as text on standard error, or as one JSON object on standard output.
+class Teller {
+ public:
+  Teller(bool json, bool colour, std::ostream& out, std::ostream& err) : json_(json), colour_(colour), out_(out), err_(err) {}
+
+  int fault(ExitCode code, const std::string& file, const std::string& problem, const std::string& hint) {
+    if (json_) {
+      out_ << errors_json({{file, 0, 0, "", problem, hint}});
+    } else {
+      err_ << "stowpath: " << (file.empty() ? "" : file + ": ") << problem << "\n";
+      if (!hint.empty()) err_ << "  = " << hint << "\n";
+    }
+    return code;
+  }
+
+  int scene(const SceneFault& fault) {
+    std::vector<ReportedError> errors;
+    for (const Diagnostic& d : fault.scene.diagnostics) {
+      errors.push_back({fault.scene.file, d.at.line, d.at.column, d.key, d.problem, d.hint});
+      if (!json_) err_ << format_diagnostic(d, fault.scene.file, fault.text, colour_) << "\n";
+    }
+    if (json_) out_ << errors_json(errors);
+    return kExitUsage;
+  }
+
+ private:
+  bool json_, colour_;
+  std::ostream& out_;
+  std::ostream& err_;
+};
+
+}  // namespace
+
+int run(const std::vector<std::string>& arguments, const Terminal& terminal, std::istream& in, std::ostream& out,
+        std::ostream& err) {
+  Teller tell(asks_json(arguments), terminal.colour, out, err);
+  try {
+    const int code = parse_and_do(arguments, terminal, in, out);
+    out.flush();
+    return out ? code : tell.fault(kExitFiles, "", "the report cannot be written to standard output", "");
+  } catch (const SceneFault& fault) {
+    return tell.scene(fault);
+  } catch (const UsageFault& fault) {
+    return tell.fault(kExitUsage, "", fault.what(), fault.hint);
+  } catch (const FileFault& fault) {
+    return tell.fault(kExitFiles, fault.file, fault.what(), "");
+  } catch (const std::exception& fault) {
+    return tell.fault(kExitOurFault, "", std::string("a fault of the program: ") + fault.what(), "please report it with the scene");
+  }
+}
+
+}  // namespace stowpath

@@ -1,0 +1,25 @@
+#pragma once
+
+#include <string>
+
+#include "sim/clearance/dry_fit.h"
+#include "sim/trade/length.h"
+
+namespace stowpath {
+
+struct TextOptions {
+  DisplayUnits units = DisplayUnits::metric;
+  bool colour = false;  ///< escape sequences for a terminal; they repeat what words say
+};
+
+/// The dry fit as a text of at most 100 columns: the verdict on its first line, then findings, moves, reach, what was
+/// taken for granted, limits and work.
+std::string dry_fit_text(const Model& model, const DryFit& fit, const TextOptions& options);
+
+/// The first line alone, ended.
+std::string verdict_text(const Model& model, const DryFit& fit, bool colour);
+
+/// Limits of the model and who has to be asked, one sentence each: the report and the sheet print the same.
+std::string cautions_text();
+
+}  // namespace stowpath

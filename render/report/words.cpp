@@ -1,0 +1,312 @@
+#include "render/report/words.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <vector>
+
+namespace stowpath {
+namespace {
+
+struct Plural {
+  std::string_view one, many;
+};
+
+// What the room has several of, as counted in "at 3 of 8 brackets".
+Plural thing_words(PartKind kind) {
+  switch (kind) {
+    case PartKind::bracket:
+      return {"bracket", "brackets"};
+    case PartKind::pipe_joint:
+      return {"pipe joint", "pipe joints"};
+    case PartKind::rail_stop:
+      return {"rail stop", "rail stops"};
+    default:
+      return {"place", "places"};
+  }
+}
+
+std::string things_text(const Finding& finding) {
+  if (finding.things_in_all <= 1) return "";
+  const Plural words = thing_words(finding.part_kinds[1]);
+  const std::string all = std::to_string(finding.things_in_all);
+  if (finding.things < finding.things_in_all)
+    return " at " + std::to_string(finding.things) + " of " + all + " " + std::string(words.many);
+  return finding.things_in_all == 2 ? " at both " + std::string(words.many)
+                                    : " at all " + all + " " + std::string(words.many);
+}
+
+std::string_view doing_words(MoveKind kind) {
+  switch (kind) {
+    case MoveKind::stand:
+      return "standing";
+    case MoveKind::roll:
+      return "rolling";
+    case MoveKind::lift:
+      return "lifting";
+    case MoveKind::fold:
+      return "folding";
+    case MoveKind::together:
+      return "lifting and folding together";
+    case MoveKind::drag:
+      return "dragging the foot";
+    case MoveKind::hang:
+      return "lifting with the lower section hanging";
+    case MoveKind::park:
+      return "parked";
+  }
+  return "";
+}
+
+std::string listed(const std::vector<std::string>& words) {
+  std::string out;
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    if (i > 0) out += i + 1 == words.size() ? " and " : ", ";
+    out += words[i];
+  }
+  return out;
+}
+
+bool is_state(MoveKind kind) { return kind == MoveKind::stand || kind == MoveKind::park; }
+
+// "1, 4 to 7": the steps that move.
+std::string runs_of_moves(const Finding& finding) {
+  std::vector<std::string> runs;
+  for (std::size_t i = 0; i < finding.moves.size(); ++i) {
+    if (is_state(finding.move_kinds[i])) continue;
+    std::size_t last = i;
+    while (last + 1 < finding.moves.size() && !is_state(finding.move_kinds[last + 1]) &&
+           finding.moves[last + 1] == finding.moves[last] + 1) {
+      ++last;
+    }
+    if (last > i + 1) {
+      runs.push_back(std::to_string(finding.moves[i]) + " to " + std::to_string(finding.moves[last]));
+    } else {
+      for (std::size_t k = i; k <= last; ++k) runs.push_back(std::to_string(finding.moves[k]));
+    }
+    i = last;
+  }
+  return listed(runs);
+}
+
+void add_once(std::vector<std::string>& words, std::string word) {
+  if (std::find(words.begin(), words.end(), word) == words.end()) words.push_back(std::move(word));
+}
+
+std::string angle_range(double from, double to) {
+  const std::string a = format_degrees(from), b = format_degrees(to);
+  return a == b ? a : a + " to " + b;
+}
+
+std::string parts_text(const Finding& finding) {
+  return finding.parts[1].empty() ? finding.parts[0] : finding.parts[0] + " and " + finding.parts[1];
+}
+
+std::string spaced(const std::string& words) { return words.empty() ? "" : " " + words; }
+
+std::string meeting_sentence(const Finding& finding, DisplayUnits units) {
+  return finding.parts[0] + " meets " + finding.parts[1] + things_text(finding) + spaced(when_text(finding)) + ", " +
+         format_small_length(finding.depth(), units) + " deep";
+}
+
+std::string margin_sentence(const Finding& finding, DisplayUnits units) {
+  const std::string near =
+      finding.clearance > 0.0 ? "comes within " + format_small_length(finding.clearance, units) + " of " : "touches ";
+  return finding.parts[0] + " " + near + finding.parts[1] + things_text(finding) + spaced(when_text(finding)) + "; " +
+         format_small_length(finding.needed, units) + " wanted";
+}
+
+std::string zone_sentence(const Finding& finding, DisplayUnits units) {
+  const bool standing = std::all_of(finding.move_kinds.begin(), finding.move_kinds.end(),
+                                    [](MoveKind kind) { return kind == MoveKind::stand; });
+  if (finding.clearance >= 0.0) return margin_sentence(finding, units);
+  return finding.parts[0] + (standing ? " stands in " : " hangs into ") + finding.parts[1] + " by " +
+         format_small_length(finding.depth(), units) + spaced(when_text(finding));
+}
+
+std::string undecided_sentence(const Finding& finding) {
+  return parts_text(finding) + " not proven clear" + things_text(finding) + spaced(when_text(finding)) +
+         (finding.note.empty() ? "" : ": " + finding.note);
+}
+
+// Counts of what the findings are, in the order of gravity.
+std::string breakdown(const std::vector<Finding>& findings) {
+  constexpr std::array<FindingKind, 5> kOrder{FindingKind::interference, FindingKind::margin, FindingKind::zone,
+                                              FindingKind::undecided, FindingKind::build};
+  std::string out;
+  for (const FindingKind kind : kOrder) {
+    const auto count =
+        std::count_if(findings.begin(), findings.end(), [kind](const Finding& f) { return f.kind == kind; });
+    if (count == 0) continue;
+    if (!out.empty()) out += ", ";
+    const std::string_view verb = kind == FindingKind::interference && count > 1 ? "meet" : finding_kind_words(kind);
+    out += std::to_string(count) + " " + std::string(verb);
+  }
+  return out;
+}
+
+}  // namespace
+
+std::string counted(long long count, std::string_view one, std::string_view many) {
+  return std::to_string(count) + " " + std::string(count == 1 ? one : many);
+}
+
+std::string_view move_name(MoveKind kind) {
+  switch (kind) {
+    case MoveKind::stand:
+      return "standing";
+    case MoveKind::roll:
+      return "roll";
+    case MoveKind::lift:
+      return "lift";
+    case MoveKind::fold:
+      return "fold";
+    case MoveKind::together:
+      return "together";
+    case MoveKind::drag:
+      return "drag";
+    case MoveKind::hang:
+      return "hang";
+    case MoveKind::park:
+      return "parked";
+  }
+  return "";
+}
+
+std::string_view verdict_word(Verdict verdict) {
+  switch (verdict) {
+    case Verdict::clear:
+      return "CLEAR";
+    case Verdict::interference:
+      return "INTERFERENCE";
+    case Verdict::undecided:
+      return "UNDECIDED";
+  }
+  return "";
+}
+
+std::string_view finding_kind_words(FindingKind kind) {
+  switch (kind) {
+    case FindingKind::interference:
+      return "meets";
+    case FindingKind::margin:
+      return "too close";
+    case FindingKind::zone:
+      return "in a keep-clear zone";
+    case FindingKind::undecided:
+      return "undecided";
+    case FindingKind::build:
+      return "against a building rule";
+  }
+  return "";
+}
+
+std::string verdict_line(const Model& model, const DryFit& fit) {
+  std::string line(verdict_word(fit.verdict));
+  if (fit.findings.empty()) {
+    line +=
+        ": no findings in " + counted(static_cast<long long>(fit.moves.size()), "move or state", "moves and states");
+  } else {
+    line += ": " + counted(static_cast<long long>(fit.findings.size()), "finding", "findings") + " (" +
+            breakdown(fit.findings) + ")";
+  }
+  return line + "." + spaced(model.name);
+}
+
+std::string place_text(double metres, DisplayUnits units) {
+  return units == DisplayUnits::imperial ? format_feet_inches(metres) : format_metres(metres, 3);
+}
+
+std::string dimension_text(double metres, DisplayUnits units) {
+  if (units == DisplayUnits::imperial) return format_feet_inches(metres);
+  const std::string text = format_millimetres(metres);
+  return text.substr(0, text.find(' '));
+}
+
+std::string stretches_text(const IntervalSet& stations, DisplayUnits units, std::size_t most) {
+  std::string out;
+  for (std::size_t i = 0; i < stations.size() && i < most; ++i) {
+    const std::string a = place_text(stations[i].lo, units), b = place_text(stations[i].hi, units);
+    out += (i == 0 ? "" : ", ") + a + (a == b ? "" : " to " + b);
+  }
+  if (stations.size() > most) out += " and " + std::to_string(stations.size() - most) + " more";
+  return out;
+}
+
+std::string poses_text(const Linkage& linkage, const Configuration& from, const Configuration& to) {
+  std::string out = "lean " + angle_range(from.lean, to.lean);
+  for (int k = 0; k + 1 < linkage.sections; ++k) {
+    const auto hinge = static_cast<std::size_t>(k);
+    out += linkage.sections > 2 ? ", fold " + std::to_string(k + 1) + " " : ", fold ";
+    out += angle_range(from.folds[hinge], to.folds[hinge]);
+  }
+  return out;
+}
+
+std::string when_text(const Finding& finding) {
+  constexpr std::size_t kMostNamed = 2;  // more than these read better by their numbers
+  std::vector<std::string> doing, being;
+  for (const MoveKind kind : finding.move_kinds)
+    add_once(is_state(kind) ? being : doing, std::string(doing_words(kind)));
+  std::vector<std::string> phrases;
+  if (doing.size() > kMostNamed) {
+    phrases.push_back("in moves " + runs_of_moves(finding));
+  } else if (!doing.empty()) {
+    phrases.push_back("while " + listed(doing));
+  }
+  if (!being.empty()) phrases.push_back("when " + listed(being));
+  return listed(phrases);
+}
+
+std::string moves_text(const Finding& finding) {
+  std::string out;
+  for (std::size_t i = 0; i < finding.moves.size() && i < finding.move_kinds.size(); ++i) {
+    if (i > 0) out += ", ";
+    if (!is_state(finding.move_kinds[i])) out += std::to_string(finding.moves[i]) + " ";
+    out += move_name(finding.move_kinds[i]);
+  }
+  return out;
+}
+
+std::string reach_sentence(const Reach& reach, DisplayUnits units) {
+  if (reach.span.empty() || reach.span.length() <= 0.0) return "The scene has no loft to be served.";
+  IntervalSet served;
+  for (const Interval& stretch : reach.standing) {
+    const Interval part = meet(stretch, reach.span);
+    if (!part.empty()) served.push_back(part);
+  }
+  const double length = total_length(unite(served));
+  const std::string whole = place_text(reach.span.length(), units);
+  if (served.empty()) return "The stair is nowhere proven to stand clear along the loft's " + whole + ".";
+  const int share = static_cast<int>(std::floor(100.0 * length / reach.span.length()));  // never said too high
+  return "The stair is proven to stand clear over " + place_text(length, units) + " of the loft's " + whole + " (" +
+         std::to_string(share) + " %): " + stretches_text(served, units, 8) + ".";
+}
+
+std::string assumed_sentence(const Model& model, DisplayUnits units) {
+  const auto small = [units](double metres) { return format_small_length(metres, units); };
+  std::string text = "Margins: " + small(model.margin.standard) + " in general, " + small(model.margin.hook) +
+                     " from hooks to what carries the rail, " + small(model.margin.self) +
+                     " between sections. Hooks: " + "contact within " + format_degrees(model.seat_range, 0) +
+                     " of the pipe's crown, which lets the pivot wander by " + small(model.hook_play) + ".";
+  if (model.floor_uneven > 0.0) text += " Floor: up or down by " + small(model.floor_uneven) + " under any caster.";
+  return text + " Round things: drawn out by at most " + format_millimetres(model.arc_tolerance, 2) + ".";
+}
+
+std::string finding_sentence(const Finding& finding, DisplayUnits units) {
+  switch (finding.kind) {
+    case FindingKind::interference:
+      return meeting_sentence(finding, units);
+    case FindingKind::margin:
+      return margin_sentence(finding, units);
+    case FindingKind::zone:
+      return zone_sentence(finding, units);
+    case FindingKind::undecided:
+      return undecided_sentence(finding);
+    case FindingKind::build:
+      return finding.note;
+  }
+  return "";
+}
+
+}  // namespace stowpath

@@ -1,0 +1,52 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "render/sheet/display_list.h"
+
+namespace stowpath {
+
+/// Letters of one size on one baseline.
+struct LetterRun {
+  std::string words;
+  double x = 0.0;      ///< from the line's start [mm]
+  double rise = 0.0;   ///< of its baseline above the line's [mm]
+  double size = 0.0;   ///< height of a capital [mm]
+  double width = 0.0;  ///< [mm]
+};
+
+struct Lettering {
+  std::vector<LetterRun> runs;
+  double width = 0.0;  ///< [mm]
+};
+
+/// Height of the type's body for a capital of height 1 (Routed Gothic: 1024 over 736 units).
+inline constexpr double kBodyPerCapital = 1024.0 / 736.0;
+
+/// Figures of a stacked fraction are this much smaller, and are stacked only where they stay readable in print.
+inline constexpr double kFractionSize = 5.0 / 7.0;
+inline constexpr double kSmallestFraction = 2.4;  ///< [mm]
+
+/// Width of a text set in Routed Gothic at this capital height [mm]. Letters the type lacks count as wide ones.
+double text_width(std::string_view utf8, double size);
+
+/// Lays out one line as all painters draw it: foot and inch marks become primes, `3/16` a raised and a lowered figure
+/// about a fraction slash, where the size allows.
+Lettering letter(std::string_view words, double size);
+
+/// Breaks at spaces so that no line is wider than `width` [mm]; a longer word stands alone.
+std::vector<std::string> wrap_text(std::string_view words, double size, double width);
+
+/// An upright box on the paper.
+struct PaperBox {
+  Vec2 least, greatest;  ///< [mm]
+};
+bool overlap(const PaperBox& a, const PaperBox& b);
+PaperBox grown(const PaperBox& box, double by);
+
+/// The box that a text takes, its turn considered.
+PaperBox text_box(const Text& text);
+
+}  // namespace stowpath

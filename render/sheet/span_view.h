@@ -1,0 +1,21 @@
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "render/sheet/labels.h"
+#include "render/sheet/view.h"
+
+namespace stowpath {
+
+/// How far out from the back wall the span view must show: what the stair reaches in any pose of its procedure [m].
+double span_depth(const Subject& subject);
+
+/// The room from above, back wall on top, stations to the right, out downward: loft, rail, what stands in the way, the
+/// stair at home in its working pose and the parked pose as a ghost.
+/// @param frame   flipped: second axis is out
+/// @param bounds  where its lettering may stand [mm]
+void draw_span_view(DisplayList& list, Labels& labels, const Subject& subject, const ViewFrame& frame, double depth,
+                    const PaperBox& bounds);
+
+}  // namespace stowpath

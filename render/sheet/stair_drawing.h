@@ -1,0 +1,20 @@
+#pragma once
+
+#include "render/sheet/view.h"
+
+namespace stowpath {
+
+/// The stair in the side view as it is built: wood with a sparse hatch, steel in ink.
+void draw_stair(DisplayList& list, const ViewFrame& frame, const Model& model, const Configuration& at);
+
+/// Its outline alone, as a pencilled ghost of a pose it passes through.
+void draw_stair_ghost(DisplayList& list, const ViewFrame& frame, const Model& model, const Configuration& at,
+                      const Pen& pen);
+
+/// Several convex pieces of one thing, drawn without the lines between them.
+void draw_pieces(DisplayList& list, const std::vector<std::vector<Vec2>>& pieces, const Pen& pen, Ink fill);
+
+/// The casters' path, or the foot's where there are none, through all moves; one piece a move [m].
+std::vector<std::vector<Vec2>> foot_path(const Model& model);
+
+}  // namespace stowpath
