@@ -20,7 +20,8 @@ bool ends_with(const std::string& text, std::string_view end) {
 
 void check_sheet_name(const std::string& name) {
   if (!ends_with(name, ".svg"))
-    throw UsageFault("-o " + name + ": a sheet is written as .svg", "give it a name that ends in .svg, as in -o sheet.svg");
+    throw UsageFault("-o " + name + ": a sheet is written as .svg",
+                     "give it a name that ends in .svg, as in -o sheet.svg");
 }
 
 struct Assembled {

@@ -10,15 +10,15 @@ namespace stowpath {
 
 /// How a subcommand talks.
 struct Voice {
-  bool json = false;    ///< one JSON object on standard output and nothing else
-  bool quiet = false;   ///< the verdict alone
+  bool json = false;   ///< one JSON object on standard output and nothing else
+  bool quiet = false;  ///< the verdict alone
   bool colour = false;
 };
 
 struct DryfitRequest {
-  std::optional<std::string> scene;      ///< a file, "-" for standard input; none: the built-in demo
-  std::optional<std::string> sheet;      ///< an .svg to write
-  std::optional<DisplayUnits> units;     ///< none: those of the scene
+  std::optional<std::string> scene;   ///< a file, "-" for standard input; none: the built-in demo
+  std::optional<std::string> sheet;   ///< an .svg to write
+  std::optional<DisplayUnits> units;  ///< none: those of the scene
   Voice voice;
 };
 

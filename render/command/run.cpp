@@ -12,15 +12,14 @@
 #include "render/command/faults.h"
 #include "render/command/scene_source.h"
 #include "render/report/json.h"
-#include "sim/scene/schema.h"
 #include "sim/scene/suggest.h"
 
 namespace stowpath {
 namespace {
 
-constexpr std::array<std::string_view, 2> kCommands{"dryfit", "schema"};
-constexpr std::array<std::string_view, 8> kOptions{"--output", "--json",  "--units",   "--quiet",
-                                                   "--color",  "--help",  "--version", "-o"};
+constexpr std::array<std::string_view, 1> kCommands{"dryfit"};
+constexpr std::array<std::string_view, 8> kOptions{"--output", "--json", "--units",   "--quiet",
+                                                   "--color",  "--help", "--version", "-o"};
 
 // What the command line says, gathered by the parser.
 struct Wanted {
@@ -29,7 +28,8 @@ struct Wanted {
 };
 
 void add_dryfit(CLI::App& app, Wanted& wanted) {
-  CLI::App* dryfit = app.add_subcommand("dryfit", "Does it clear, over the whole span and every move? Findings and reach.");
+  CLI::App* dryfit =
+      app.add_subcommand("dryfit", "Does it clear, over the whole span and every move? Findings and reach.");
   dryfit->add_option("SCENE", wanted.scene, "Scene file, - for standard input; without one: the built-in demo");
   dryfit->add_option("-o,--output", wanted.sheet, "Write the sheet to FILE.svg")->type_name("FILE.svg");
   dryfit->add_flag("--json", wanted.json, "Print one JSON object and nothing else");
@@ -53,7 +53,8 @@ std::string did_you_mean(const std::string& word, std::span<const std::string_vi
 
 // The parser reports an unknown command as arguments too many, so it is looked at first.
 void check_command(const std::vector<std::string>& arguments) {
-  if (arguments.empty()) throw UsageFault("say what to do", "stowpath dryfit runs the built-in demo; stowpath --help lists the rest");
+  if (arguments.empty())
+    throw UsageFault("say what to do", "stowpath dryfit runs the built-in demo; stowpath --help lists the rest");
   const std::string& first = arguments.front();
   if (first.empty() || first.front() == '-' || std::count(kCommands.begin(), kCommands.end(), first) > 0) return;
   std::string hint = did_you_mean(first, kCommands);
@@ -82,14 +83,14 @@ DryfitRequest dryfit_request(const Wanted& wanted, const Terminal& terminal) {
   return request;
 }
 
-int parse_and_do(const std::vector<std::string>& arguments, const Terminal& terminal, std::istream& in, std::ostream& out) {
+int parse_and_do(const std::vector<std::string>& arguments, const Terminal& terminal, std::istream& in,
+                 std::ostream& out) {
   check_command(arguments);
   CLI::App app("Reach and clearance of a rolling, folding, hoisted stair.", "stowpath");
   Wanted wanted;
   app.set_version_flag("--version", std::string("stowpath ") + STOWPATH_VERSION);
   app.require_subcommand(1);
   add_dryfit(app, wanted);
-  app.add_subcommand("schema", "Print the JSON Schema of the scene file");
   std::vector<std::string> last_first(arguments.rbegin(), arguments.rend());  // as the parser takes them
   try {
     app.parse(last_first);
@@ -99,15 +100,14 @@ int parse_and_do(const std::vector<std::string>& arguments, const Terminal& term
   } catch (const CLI::ParseError& error) {
     throw UsageFault(error.what(), option_hint(arguments));
   }
-  if (app.got_subcommand("dryfit")) return run_dryfit(dryfit_request(wanted, terminal), in, out);
-  out << scene_schema();
-  return kExitClear;
+  return run_dryfit(dryfit_request(wanted, terminal), in, out);
 }
 
 // How faults are told: as text on standard error, or as one JSON object on standard output.
 class Teller {
  public:
-  Teller(bool json, bool colour, std::ostream& out, std::ostream& err) : json_(json), colour_(colour), out_(out), err_(err) {}
+  Teller(bool json, bool colour, std::ostream& out, std::ostream& err)
+      : json_(json), colour_(colour), out_(out), err_(err) {}
 
   int fault(ExitCode code, const std::string& file, const std::string& problem, const std::string& hint) {
     if (json_) {
@@ -151,7 +151,8 @@ int run(const std::vector<std::string>& arguments, const Terminal& terminal, std
   } catch (const FileFault& fault) {
     return tell.fault(kExitFiles, fault.file, fault.what(), "");
   } catch (const std::exception& fault) {
-    return tell.fault(kExitOurFault, "", std::string("a fault of the program: ") + fault.what(), "please report it with the scene");
+    return tell.fault(kExitOurFault, "", std::string("a fault of the program: ") + fault.what(),
+                      "please report it with the scene");
   }
 }
 

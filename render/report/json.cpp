@@ -16,20 +16,28 @@ Json degrees(double radians) { return number(radians * 180.0 / std::numbers::pi)
 
 std::string_view verdict_name(Verdict verdict) {
   switch (verdict) {
-    case Verdict::clear: return "clear";
-    case Verdict::interference: return "interference";
-    case Verdict::undecided: return "undecided";
+    case Verdict::clear:
+      return "clear";
+    case Verdict::interference:
+      return "interference";
+    case Verdict::undecided:
+      return "undecided";
   }
   return "";
 }
 
 std::string_view kind_name(FindingKind kind) {
   switch (kind) {
-    case FindingKind::interference: return "interference";
-    case FindingKind::margin: return "margin";
-    case FindingKind::zone: return "zone";
-    case FindingKind::undecided: return "undecided";
-    case FindingKind::build: return "build";
+    case FindingKind::interference:
+      return "interference";
+    case FindingKind::margin:
+      return "margin";
+    case FindingKind::zone:
+      return "zone";
+    case FindingKind::undecided:
+      return "undecided";
+    case FindingKind::build:
+      return "build";
   }
   return "";
 }
@@ -102,7 +110,8 @@ void add_place(Json& out, const Model& model, const Finding& finding, DisplayUni
 }
 
 Json finding_json(const Model& model, const Finding& finding, DisplayUnits units) {
-  Json out{{"id", finding.id}, {"kind", kind_name(finding.kind)}, {"parts", names(finding.parts)}, {"moves", finding.moves}};
+  Json out{
+      {"id", finding.id}, {"kind", kind_name(finding.kind)}, {"parts", names(finding.parts)}, {"moves", finding.moves}};
   Json kinds = Json::array();
   for (const MoveKind kind : finding.move_kinds) kinds.push_back(step_name(kind));
   out["move_kinds"] = kinds;
@@ -119,7 +128,8 @@ std::string dumped(const Json& json) { return json.dump(2, ' ', false, Json::err
 std::string dry_fit_json(const Model& model, const DryFit& fit, DisplayUnits units) {
   Json out{{"schema", "stowpath.dryfit/1"}, {"scene", model.name}, {"verdict", verdict_name(fit.verdict)}};
   out["text"] = verdict_line(model, fit);
-  out["margins_m"] = {{"default", number(model.margin.standard)}, {"hook", number(model.margin.hook)},
+  out["margins_m"] = {{"default", number(model.margin.standard)},
+                      {"hook", number(model.margin.hook)},
                       {"self", number(model.margin.self)}};
   out["moves"] = Json::array();
   for (const MoveResult& move : fit.moves) out["moves"].push_back(move_json(model, move, units));
@@ -133,15 +143,20 @@ std::string dry_fit_json(const Model& model, const DryFit& fit, DisplayUnits uni
   out["assumed"] = {{"working_lean_deg", degrees(model.working_lean)}, {"seat_range_deg", degrees(model.seat_range)},
                     {"hook_play_m", number(model.hook_play)},          {"floor_uneven_m", number(model.floor_uneven)},
                     {"arc_tolerance_m", number(model.arc_tolerance)},  {"text", assumed_sentence(model, units)}};
-  out["work"] = {{"distances", fit.work.distances}, {"rejects", fit.work.rejects}, {"seconds", number(fit.work.seconds)}};
+  out["work"] = {
+      {"distances", fit.work.distances}, {"rejects", fit.work.rejects}, {"seconds", number(fit.work.seconds)}};
   return dumped(out);
 }
 
 std::string errors_json(const std::vector<ReportedError>& errors) {
   Json out{{"schema", "stowpath.error/1"}, {"errors", Json::array()}};
   for (const ReportedError& error : errors) {
-    out["errors"].push_back({{"file", error.file}, {"line", error.line}, {"column", error.column}, {"key", error.key},
-                             {"problem", error.problem}, {"hint", error.hint}});
+    out["errors"].push_back({{"file", error.file},
+                             {"line", error.line},
+                             {"column", error.column},
+                             {"key", error.key},
+                             {"problem", error.problem},
+                             {"hint", error.hint}});
   }
   return dumped(out);
 }

@@ -9,9 +9,9 @@
 
 namespace stowpath {
 
-/// The dry fit as one JSON object, "stowpath.dryfit/1": lengths in metres under names that end in `_m`, angles in degrees
-/// under `_deg`, sentences beside them in the units shown. A number that is not finite is null. The same dry fit gives
-/// the same bytes but for work.seconds.
+/// The dry fit as one JSON object, "stowpath.dryfit/1": lengths in metres under names that end in `_m`, angles in
+/// degrees under `_deg`, sentences beside them in the units shown. A number that is not finite is null. The same dry
+/// fit gives the same bytes but for work.seconds.
 std::string dry_fit_json(const Model& model, const DryFit& fit, DisplayUnits units);
 
 /// One thing that went wrong, for a program to read; line 0 where it has no place in a file.

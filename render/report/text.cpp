@@ -57,7 +57,8 @@ class Table {
 
 class Writer {
  public:
-  Writer(const Model& model, const DryFit& fit, const TextOptions& options) : model_(model), fit_(fit), options_(options) {}
+  Writer(const Model& model, const DryFit& fit, const TextOptions& options)
+      : model_(model), fit_(fit), options_(options) {}
 
   std::string text() {
     out_ = verdict_text(model_, fit_, options_.colour);
@@ -73,7 +74,9 @@ class Writer {
  private:
   void heading(const std::string& words) { out_ += "\n" + coloured(words, "1", options_.colour) + "\n"; }
 
-  void paragraph(const std::string& words, const std::string& indent) { out_ += wrapped(words, kWidth, indent, indent); }
+  void paragraph(const std::string& words, const std::string& indent) {
+    out_ += wrapped(words, kWidth, indent, indent);
+  }
 
   void section(const std::string& title, const std::string& words) {
     heading(title);
@@ -94,13 +97,12 @@ class Writer {
 
   void where(const Finding& finding) {
     const char* name = finding.moves.size() == 1 ? "move " : "moves ";
-    if (!finding.stations.empty())
-      paragraph("stations " + stretches_text(finding.stations, options_.units), "    ");
+    if (!finding.stations.empty()) paragraph("stations " + stretches_text(finding.stations, options_.units), "    ");
     paragraph(poses_text(model_.linkage, finding.from, finding.to) + "; " + name + moves_text(finding), "    ");
     const Vec2 place = lerp(finding.witness.on_a, finding.witness.on_b, 0.5);
     paragraph("worst at station " + place_text(finding.worst.station, options_.units) + ", " +
-                  poses_text(model_.linkage, finding.worst, finding.worst) + ": out " + place_text(place.x, options_.units) +
-                  ", up " + place_text(place.y, options_.units),
+                  poses_text(model_.linkage, finding.worst, finding.worst) + ": out " +
+                  place_text(place.x, options_.units) + ", up " + place_text(place.y, options_.units),
               "    ");
     if (finding.play > 0.0)
       paragraph("play of hook and floor may take another " + format_small_length(finding.play, options_.units), "    ");
@@ -148,7 +150,8 @@ std::string verdict_text(const Model& model, const DryFit& fit, bool colour) {
 }
 
 std::string cautions_text() {
-  return "This answers for the geometry as described, to the sizes given; measure on site before cutting. It approves no "
+  return "This answers for the geometry as described, to the sizes given; measure on site before cutting. It approves "
+         "no "
          "structure: loads hung overhead and wood under load are for a licensed engineer, and stairs, lofts and guards "
          "for the local building authority.";
 }

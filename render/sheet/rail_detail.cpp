@@ -73,7 +73,8 @@ class Detail {
       for (const StairPart& part : subject_.model.stair) {
         if ((part.kind == PartKind::hook) == wood) continue;
         const auto section = static_cast<std::size_t>(part.section);
-        const std::vector<Vec2> corners = common_part(on_paper(frame_, placed(part.outline, poses.at(section))), window_);
+        const std::vector<Vec2> corners =
+            common_part(on_paper(frame_, placed(part.outline, poses.at(section))), window_);
         if (outlines) {
           list_.path(corners, true, Pen{Ink::line, kMedium});
         } else {
