@@ -2,7 +2,9 @@
 
 #include <catch2/catch.hpp>
 
+#include <algorithm>
 #include <cmath>
+#include <limits>
 #include <random>
 
 using namespace stowpath;
@@ -35,21 +37,29 @@ struct Standing {
   Vec2 axle(double u) const { return place_sections(linkage, at(linkage, drag, u))[1] * drag.drag.axle; }
 };
 
+// From 0 to 1, both ends as often as everything between: bounds are first broken at ends.
+double draw_with_ends(std::mt19937& random) {
+  return std::clamp(std::uniform_real_distribution<double>(-1.0, 2.0)(random), 0.0, 1.0);
+}
+
+// By how much random places leave the bounds of random pieces, wide ones and down to 1e-12; infinite where one is no
+// number.
 double worst_excess(const Linkage& linkage, const Segment& segment, std::mt19937& random) {
-  std::uniform_real_distribution<double> unit(0.0, 1.0);
   double worst = -1.0;
+  const auto note = [&](double moved, double bound) {
+    worst = std::isfinite(moved) ? std::max(worst, moved - bound) : std::numeric_limits<double>::infinity();
+  };
   for (int n = 0; n < 100'000; ++n) {
-    const double width = std::pow(unit(random), 4.0), u0 = (1.0 - width) * unit(random), u1 = u0 + width;
+    const double width = std::pow(10.0, -12.0 * draw_with_ends(random));
+    const double u0 = (1.0 - width) * draw_with_ends(random), u1 = u0 + width;
     const Turns turns = half_turns(linkage, segment, u0, u1);
     const Configuration middle = at(linkage, segment, 0.5 * (u0 + u1));
-    const Configuration there = at(linkage, segment, u0 + (u1 - u0) * unit(random));
+    const Configuration there = at(linkage, segment, u0 + (u1 - u0) * draw_with_ends(random));
     const auto leans = section_leans(linkage, there), middle_leans = section_leans(linkage, middle);
-    worst = std::max(worst, std::abs(there.station - middle.station) - turns.station);
-    worst = std::max(worst, std::abs(there.lean - middle.lean) - turns.joint[0]);
-    for (std::size_t k = 0; k < 2; ++k)
-      worst = std::max(worst, std::abs(there.folds[k] - middle.folds[k]) - turns.joint[k + 1]);
-    for (std::size_t j = 0; j < 3; ++j)
-      worst = std::max(worst, std::abs(leans[j] - middle_leans[j]) - turns.section[j]);
+    note(std::abs(there.station - middle.station), turns.station);
+    note(std::abs(there.lean - middle.lean), turns.joint[0]);
+    for (std::size_t k = 0; k < 2; ++k) note(std::abs(there.folds[k] - middle.folds[k]), turns.joint[k + 1]);
+    for (std::size_t j = 0; j < 3; ++j) note(std::abs(leans[j] - middle_leans[j]), turns.section[j]);
   }
   return worst;
 }
