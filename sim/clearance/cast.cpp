@@ -34,9 +34,9 @@ void add_part(const Model& model, const StairPart& part, MoverCast& cast) {
   cast.roles.push_back({part.kind, part.name, 0, part.section, part.hinge, false, part.only_pinned});
 }
 
-/// Stations of a rope's end from the stair's middle. An end in the room stays put while the stair folds and lifts.
+/// Stations of a rope's end from the stair's middle. An end in the room stays put, unless the hoist rolls with the stair.
 Interval from_middle(const RopeEnd& end, double station) {
-  return end.section < 0 ? end.stations + -station : end.stations;
+  return end.section < 0 && !end.rolls ? end.stations + -station : end.stations;
 }
 
 /// A rope that runs aslant along the rail is enclosed in slabs of stations, each short enough to stand for the rope.
@@ -71,7 +71,8 @@ bool holds_a_line(const Model& model, const RoomPart& part) {
     for (const RopeEnd* end : {&run.a, &run.b}) {
       if (end->section >= 0) continue;
       const double d = signed_distance(Outline(make_disc(end->at, run.radius)), outline);
-      const Gaps gaps = rail_gaps({&end->stations, 1}, part.stations, {0.0, 0.0}, true);
+      const Interval meant = end->rolls ? model.span : Interval{0.0, 0.0};
+      const Gaps gaps = rail_gaps({&end->stations, 1}, part.stations, meant, true);
       if (prism_clearance(d, gaps.least, gaps.overlap) < model.margin.standard) return true;
     }
   }

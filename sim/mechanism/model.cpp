@@ -52,6 +52,7 @@ Model build_model(const Scene& scene) {
   model.zones = zone_parts(scene);
   model.masses = section_masses(scene, model.linkage, model.stair);
   model.moves = procedure_moves(scene, model, standing);
+  for (BuildFault& fault : procedure_faults(scene)) model.faults.push_back(std::move(fault));
   return model;
 }
 

@@ -309,4 +309,20 @@ std::vector<Move> procedure_moves(const Scene& scene, const Model& model, const 
   return Performance(scene, model, standing).perform();
 }
 
+std::vector<BuildFault> procedure_faults(const Scene& scene) {
+  std::vector<BuildFault> faults;
+  bool hooked_on = false;
+  int number = 0;
+  for (const Step& step : scene.procedure) {
+    ++number;
+    if (step.kind == StepKind::hook_on) hooked_on = true;
+    if (step.kind == StepKind::hook_off) hooked_on = false;
+    if (step.kind != StepKind::unpin || hooked_on || !scene.hoist) continue;
+    faults.push_back({"step " + std::to_string(number) + " pulls pin " + std::to_string(step.hinge) +
+                          " while no line holds the joint: hook the line on and take up its weight first",
+                      {"lock pin", "hoist line"}});
+  }
+  return faults;
+}
+
 }  // namespace stowpath

@@ -15,4 +15,7 @@ namespace stowpath {
 /// @throws SceneError, placed at the step, for one that its predecessors do not allow.
 std::vector<Move> procedure_moves(const Scene& scene, const Model& model, const Standing& standing);
 
+/// Rules of handling that the procedure breaks though its geometry may be clear: a pin pulled while no line holds the joint.
+std::vector<BuildFault> procedure_faults(const Scene& scene);
+
 }  // namespace stowpath
