@@ -209,7 +209,8 @@ constexpr std::array kWordings{
 Diagnostic syntax_fault(const SourceText& source, const YAML::Exception& error) {
   const std::size_t line = static_cast<std::size_t>(std::max(0, error.mark.line));
   const std::size_t offset = source.line_start(line) + static_cast<std::size_t>(std::max(0, error.mark.column));
-  Diagnostic fault{source.place(std::min(offset, source.text().size())), "", error.msg, ""};
+  Diagnostic fault{source.place(std::min(offset, source.text().size())), "", "this is no YAML: " + error.msg,
+                   "write key: value lines, indented alike; put odd text in quotes"};
   for (const Wording& wording : kWordings) {
     if (error.msg == wording.theirs) {
       fault.problem = wording.problem;

@@ -12,9 +12,6 @@
 namespace stowpath {
 namespace {
 
-// More would only bury the first ones, from which the rest often follow.
-constexpr std::size_t kMostFaults = 100;
-
 Scene build(const DocumentNode& root, const std::string& name, KeyCheck& check) {
   const Setting file(root, check);
   Scene scene;
@@ -38,7 +35,6 @@ Scene parse_scene(std::string_view text, const std::string& name) {
   KeyCheck check = check_keys(root);
   Scene scene;
   if (root.kind == DocumentNode::Kind::map) scene = build(root, name, check);
-  if (check.faults.size() > kMostFaults) check.faults.resize(kMostFaults);
   if (!check.faults.empty()) throw SceneError(name, std::move(check.faults));
   scene.where = std::move(check.where);
   return scene;

@@ -54,6 +54,7 @@ std::vector<Diagnostic> in_file_order(std::vector<Diagnostic> all) {
   // A misspelt key is missing too: the place where it is written helps more.
   const auto place = [](const Diagnostic& d) { return std::tie(d.missing, d.at.line, d.at.column); };
   std::stable_sort(all.begin(), all.end(), [&](const auto& a, const auto& b) { return place(a) < place(b); });
+  if (all.size() > kMostDiagnostics) all.resize(kMostDiagnostics);
   return all;
 }
 

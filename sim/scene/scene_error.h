@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <stdexcept>
 #include <string>
 #include <string_view>
@@ -23,13 +24,16 @@ struct Diagnostic {
 std::string format_diagnostic(const Diagnostic& diagnostic, std::string_view file, std::string_view source,
                               bool colour);
 
+/// More would bury the first ones, from which the rest often follow.
+inline constexpr std::size_t kMostDiagnostics = 100;
+
 /// All that was found wrong in one pass. what() is the first message with its place.
 class SceneError : public std::runtime_error {
  public:
   SceneError(const std::string& file_name, std::vector<Diagnostic> all);
 
   std::string file;
-  std::vector<Diagnostic> diagnostics;  ///< never empty; in the file's order, what is missing last
+  std::vector<Diagnostic> diagnostics;  ///< 1 to kMostDiagnostics; in the file's order, what is missing last
 };
 
 }  // namespace stowpath

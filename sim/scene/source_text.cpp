@@ -8,6 +8,7 @@ namespace stowpath {
 namespace {
 
 constexpr std::size_t kLargestFile = std::size_t{1} << 20;  // bytes
+constexpr std::size_t kBlock = 1024;                        // bytes
 constexpr std::size_t kNone = std::string_view::npos;
 
 bool continues_character(char c) { return (static_cast<unsigned char>(c) & 0xC0U) == 0x80U; }
@@ -186,6 +187,16 @@ SourceText::SourceText(std::string_view text) : text_(text), starts_{0} {
   for (std::size_t i = 0; i < text.size(); ++i) {
     if (text[i] == '\n' && i + 1 < text.size()) starts_.push_back(i + 1);
   }
+  int count = 0;
+  for (std::size_t at = 0; at <= text.size(); at += kBlock) {
+    counted_.push_back(count);
+    count += characters(text.substr(at, kBlock));
+  }
+}
+
+int SourceText::characters_before(std::size_t offset) const {
+  const std::size_t block = offset / kBlock;
+  return counted_[block] + characters(text_.substr(block * kBlock, offset - block * kBlock));
 }
 
 std::size_t SourceText::line_start(std::size_t line) const {
@@ -201,10 +212,11 @@ std::string_view SourceText::line(std::size_t line) const {
 SourcePos SourceText::place(std::size_t offset, std::size_t bytes) const {
   const auto after = std::upper_bound(starts_.begin(), starts_.end(), offset);
   const auto number = static_cast<std::size_t>(after - starts_.begin()) - 1;
-  const std::string_view whole = line(number);
-  const std::size_t before = std::min(offset - starts_[number], whole.size());
-  const int length = characters(whole.substr(before, bytes));
-  return {static_cast<int>(number) + 1, characters(whole.substr(0, before)) + 1, std::max(1, length)};
+  const std::size_t start = starts_[number], end = start + line(number).size();
+  const std::size_t from = std::min(offset, end);
+  const int column = characters_before(from) - characters_before(start) + 1;
+  return {static_cast<int>(number) + 1, column,
+          std::max(1, characters(text_.substr(from, std::min(bytes, end - from))))};
 }
 
 bool is_utf8(std::string_view text) {

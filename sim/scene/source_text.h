@@ -25,7 +25,10 @@ class SourceText {
 
  private:
   std::string_view text_;
+  int characters_before(std::size_t offset) const;
+
   std::vector<std::size_t> starts_;
+  std::vector<int> counted_;  // characters before every kBlock-th byte: lines may be as long as the file
 };
 
 /// Characters (code points) in UTF-8 text.
