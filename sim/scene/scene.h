@@ -58,6 +58,15 @@ struct Loft {
   std::optional<LoftFraming> framing;
 };
 
+/// Screws that hold a piece of hardware in wood.
+struct Screws {
+  int count = 0;
+  double diameter = 0.0;  ///< of the shank or, for lags, the thread [m]
+  double thread = 0.0;    ///< length of thread in the wood that holds [m]
+  bool lag = false;       ///< a lag screw (else a wood screw)
+  std::string species;    ///< of the wood that holds; empty: the side rails'
+};
+
 struct Pipe {
   std::string name;       ///< "NPS 1", or empty where given by sizes
   double diameter = 0.0;  ///< outside [m]
@@ -87,6 +96,7 @@ struct Brackets {
   double plate_height = 0.0;         ///< [m]
   double plate_thickness = 0.0;      ///< [m]
   std::vector<BracketPiece> pieces;  ///< for BracketShape::outline
+  std::optional<Screws> screws;      ///< of each bracket
 };
 
 struct PipeJoint {
@@ -124,8 +134,9 @@ enum class HingeFace { back, front };
 
 struct Hinge {
   HingeFace face = HingeFace::back;
-  double offset = 0.0;  ///< the pin's axis stands this far off that face [m]
-  double limit = 0.0;   ///< greatest fold [rad]
+  double offset = 0.0;           ///< the pin's axis stands this far off that face [m]
+  double limit = 0.0;            ///< greatest fold [rad]
+  std::optional<Screws> screws;  ///< of each leaf
 };
 
 /// Scab boards that bridge a joint, and the pin that locks it.
@@ -164,6 +175,7 @@ struct Hooks {
   double wrap = 0.0;             ///< arc covered, from the shank over the pipe's top to the curl's end [rad]
   double tip = 0.0;              ///< straight length past the arc [m]
   double seat_range = 0.0;       ///< how far the contact may wander each way from the crown [rad]
+  std::optional<Screws> screws;  ///< of each hook's shank
 };
 
 struct Casters {
@@ -198,6 +210,7 @@ struct Stair {
   Casters casters;
   std::optional<Handrails> handrails;
   std::vector<Extra> extras;
+  std::vector<std::optional<double>> weighed;  ///< by section: its mass on a scale, in place of the computed one [kg]
 };
 
 /// A fixed thing of the room.
@@ -238,12 +251,19 @@ struct SectionPoint {
 
 enum class SheaveKind { plain, roller, ball };
 
+/// How friction at the sheaves is reckoned: three published models that disagree, kept apart.
+enum class SheaveFriction { geometric, additive, ideal };
+
 struct HoistLine {
   int parts = 1;
   SheaveKind sheaves = SheaveKind::plain;
   double diameter = 0.0;           ///< [m]
   std::optional<double> strength;  ///< breaking [N]
   std::optional<RoomPoint> lead;   ///< where the fall is led to
+  std::vector<RoomPoint> leads;    ///< lead sheaves from the ceiling point to the hand, in order; `lead` is the first
+  SheaveFriction friction = SheaveFriction::geometric;
+  double tail = 1.0;             ///< spare at the hand with everything down [m]
+  std::string knot = "bowline";  ///< at the dead end
 };
 
 enum class PulledBy { hand, crank_winch, powered_winch };
@@ -252,9 +272,20 @@ enum class PulledBy { hand, crank_winch, powered_winch };
 struct Winch {
   double drum = 0.0;  ///< diameter [m]
   double ratio = 1.0;
-  std::optional<double> crank;       ///< radius [m]
-  std::optional<double> efficiency;  ///< 0 to 1
-  std::optional<double> speed;       ///< turns a minute at the input
+  std::optional<double> crank;        ///< radius [m]
+  std::optional<double> efficiency;   ///< 0 to 1
+  std::optional<double> speed;        ///< turns a minute at the input
+  std::optional<double> torque;       ///< that the drive gives [N m]
+  std::optional<double> drum_length;  ///< between flanges, for layers [m]
+  std::optional<double> worm_lead;    ///< lead angle of a worm; none: no worm [rad]
+  double worm_friction = 0.1;
+};
+
+/// A bar that parts the line to two picks.
+struct Spreader {
+  double length = 0.0;  ///< between its ends [m]
+  double drop = 0.0;    ///< height of the bar's middle over the picks [m]
+  double mass = 0.0;    ///< [kg]
 };
 
 struct Hoist {
@@ -264,8 +295,13 @@ struct Hoist {
   SectionPoint pick;
   double spread = 0.0;  ///< between the two picks, along the rail; 0 for one [m]
   HoistLine line;
+  std::optional<Spreader> spreader;
   PulledBy pulled_by = PulledBy::hand;
   std::optional<Winch> winch;
+  std::optional<double> hand_limit;  ///< the user's own limit of pull [N]
+  bool cleat = false;                ///< the fall can be made fast
+  std::optional<Screws> eye;         ///< a screw eye or lag that holds the ceiling point; none: not said
+  int eye_members = 1;               ///< framing members that share the ceiling point's load
 };
 
 struct FoldLine {
@@ -288,6 +324,24 @@ struct Step {
   SourcePos at;
 };
 
+/// Ranges of friction coefficients: results are swept over them, never tuned to one.
+struct Frictions {
+  Interval hook{0.15, 0.5};  ///< hook on pipe
+  Interval hinge{0.1, 0.3};  ///< pin in hinge
+  Interval floor{0.3, 0.7};  ///< a caster scrubbing sideways
+};
+
+/// A rating that the maker gives for a piece of hardware.
+struct Rating {
+  std::string what;    ///< "carabiner", "ceiling point", "block", ...
+  double force = 0.0;  ///< working load limit [N]
+};
+
+/// Who climbs.
+struct Climber {
+  double mass = 136.077711;  ///< with what is carried; 300 lb, the concentrated stair load of IRC Table R301.5 [kg]
+};
+
 /// Everything one scene file says, in SI and radians, checked key by key but not yet assembled.
 struct Scene {
   std::string file;  ///< the file's name, for messages
@@ -304,7 +358,11 @@ struct Scene {
   std::optional<Hoist> hoist;
   std::optional<FoldLine> fold_line;
   std::vector<Step> procedure;
-  double tolerance = 0.003;  ///< how far any measurement may be off [m]
+  Climber climber;
+  Frictions friction;
+  std::vector<Rating> ratings;
+  double dynamic_factor = 1.25;  ///< on loads of the line while it moves; judgement, for the user to set
+  double tolerance = 0.003;      ///< how far any measurement may be off [m]
   std::map<std::string, SourcePos>
       where;  ///< key path ("stair.hooks.wrap", "obstacles[2].box") to its place in the file
 };
