@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cmath>
 #include <string>
 
@@ -43,6 +44,18 @@ Lock read_lock(const Setting& lock) {
 
 std::string joints_text(std::size_t joints) { return joints == 1 ? "1 joint" : std::to_string(joints) + " joints"; }
 
+// A scab reaches half its length along each of the two sections that it joins.
+void check_scabs(const Setting& locks, const Stair& read) {
+  const std::vector<Setting> items = locks.items();
+  for (std::size_t k = 0; k < items.size(); ++k) {
+    const double shorter = std::min(read.sections[k], read.sections[k + 1]);
+    if (read.locks[k].length / 2 > shorter) {
+      items[k].at("length").fault("half of the scab is longer than a section of " + length_text(shorter, locks.bare()),
+                                  "give the whole length, half of it on each side of the joint");
+    }
+  }
+}
+
 void check_joints(const Setting& stair, const Stair& read) {
   const Setting sections = stair.at("sections"), hinges = stair.at("hinges"), locks = stair.at("locks");
   if (read.sections.empty() || read.sections.size() > 3) return;
@@ -55,6 +68,8 @@ void check_joints(const Setting& stair, const Stair& read) {
   if (!read.locks.empty() && read.locks.size() != joints) {
     locks.fault("the number of locks is " + std::to_string(read.locks.size()) + " for " + joints_text(joints),
                 "write none, or one lock for each hinge");
+  } else {
+    check_scabs(locks, read);
   }
 }
 
