@@ -30,8 +30,13 @@ HoistLine read_line(const Setting& line) {
 }
 
 Winch read_winch(const Setting& winch) {
-  return {winch.at("drum").number(), winch.at("ratio").number(), winch.at("crank").number_if_given(),
-          winch.at("efficiency").number_if_given(), winch.at("speed").number_if_given()};
+  Winch read;
+  read.drum = winch.at("drum").number();
+  read.ratio = winch.at("ratio").number();
+  read.crank = winch.at("crank").number_if_given();
+  read.efficiency = winch.at("efficiency").number_if_given();
+  read.speed = winch.at("speed").number_if_given();
+  return read;
 }
 
 void read_pulled_by(const Setting& pulled_by, Hoist& read) {
