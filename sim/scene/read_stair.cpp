@@ -26,8 +26,11 @@ SideRails read_side_rails(const Setting& rails) {
 }
 
 Hinge read_hinge(const Setting& hinge) {
-  return {hinge.at("face").word() == "front" ? HingeFace::front : HingeFace::back, hinge.at("offset").number(),
-          hinge.at("limit").number()};
+  Hinge read;
+  read.face = hinge.at("face").word() == "front" ? HingeFace::front : HingeFace::back;
+  read.offset = hinge.at("offset").number();
+  read.limit = hinge.at("limit").number();
+  return read;
 }
 
 Lock read_lock(const Setting& lock) {

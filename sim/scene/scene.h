@@ -96,7 +96,7 @@ struct Brackets {
   double plate_height = 0.0;         ///< [m]
   double plate_thickness = 0.0;      ///< [m]
   std::vector<BracketPiece> pieces;  ///< for BracketShape::outline
-  std::optional<Screws> screws;      ///< of each bracket
+  std::optional<Screws> screws{};    ///< of each bracket
 };
 
 struct PipeJoint {
@@ -134,9 +134,9 @@ enum class HingeFace { back, front };
 
 struct Hinge {
   HingeFace face = HingeFace::back;
-  double offset = 0.0;           ///< the pin's axis stands this far off that face [m]
-  double limit = 0.0;            ///< greatest fold [rad]
-  std::optional<Screws> screws;  ///< of each leaf
+  double offset = 0.0;             ///< the pin's axis stands this far off that face [m]
+  double limit = 0.0;              ///< greatest fold [rad]
+  std::optional<Screws> screws{};  ///< of each leaf
 };
 
 /// Scab boards that bridge a joint, and the pin that locks it.
@@ -168,14 +168,14 @@ struct Handrails {
 };
 
 struct Hooks {
-  std::vector<double> stations;  ///< centres, from the stair's middle [m]
-  double rod = 0.0;              ///< diameter [m]
-  double inside = 0.0;           ///< inside radius of the bend [m]
-  double shank = 0.0;            ///< straight length from the bend along the section [m]
-  double wrap = 0.0;             ///< arc covered, from the shank over the pipe's top to the curl's end [rad]
-  double tip = 0.0;              ///< straight length past the arc [m]
-  double seat_range = 0.0;       ///< how far the contact may wander each way from the crown [rad]
-  std::optional<Screws> screws;  ///< of each hook's shank
+  std::vector<double> stations;    ///< centres, from the stair's middle [m]
+  double rod = 0.0;                ///< diameter [m]
+  double inside = 0.0;             ///< inside radius of the bend [m]
+  double shank = 0.0;              ///< straight length from the bend along the section [m]
+  double wrap = 0.0;               ///< arc covered, from the shank over the pipe's top to the curl's end [rad]
+  double tip = 0.0;                ///< straight length past the arc [m]
+  double seat_range = 0.0;         ///< how far the contact may wander each way from the crown [rad]
+  std::optional<Screws> screws{};  ///< of each hook's shank
 };
 
 struct Casters {
@@ -210,7 +210,7 @@ struct Stair {
   Casters casters;
   std::optional<Handrails> handrails;
   std::vector<Extra> extras;
-  std::vector<std::optional<double>> weighed;  ///< by section: its mass on a scale, in place of the computed one [kg]
+  std::vector<std::optional<double>> weighed{};  ///< by section: its mass on a scale, in place of the computed one [kg]
 };
 
 /// A fixed thing of the room.
@@ -260,7 +260,7 @@ struct HoistLine {
   double diameter = 0.0;           ///< [m]
   std::optional<double> strength;  ///< breaking [N]
   std::optional<RoomPoint> lead;   ///< where the fall is led to
-  std::vector<RoomPoint> leads;    ///< lead sheaves from the ceiling point to the hand, in order; `lead` is the first
+  std::vector<RoomPoint> leads{};  ///< lead sheaves from the ceiling point to the hand, in order; `lead` is the first
   SheaveFriction friction = SheaveFriction::geometric;
   double tail = 1.0;             ///< spare at the hand with everything down [m]
   std::string knot = "bowline";  ///< at the dead end
@@ -272,12 +272,12 @@ enum class PulledBy { hand, crank_winch, powered_winch };
 struct Winch {
   double drum = 0.0;  ///< diameter [m]
   double ratio = 1.0;
-  std::optional<double> crank;        ///< radius [m]
-  std::optional<double> efficiency;   ///< 0 to 1
-  std::optional<double> speed;        ///< turns a minute at the input
-  std::optional<double> torque;       ///< that the drive gives [N m]
-  std::optional<double> drum_length;  ///< between flanges, for layers [m]
-  std::optional<double> worm_lead;    ///< lead angle of a worm; none: no worm [rad]
+  std::optional<double> crank;          ///< radius [m]
+  std::optional<double> efficiency;     ///< 0 to 1
+  std::optional<double> speed;          ///< turns a minute at the input
+  std::optional<double> torque{};       ///< that the drive gives [N m]
+  std::optional<double> drum_length{};  ///< between flanges, for layers [m]
+  std::optional<double> worm_lead{};    ///< lead angle of a worm; none: no worm [rad]
   double worm_friction = 0.1;
 };
 
@@ -295,13 +295,13 @@ struct Hoist {
   SectionPoint pick;
   double spread = 0.0;  ///< between the two picks, along the rail; 0 for one [m]
   HoistLine line;
-  std::optional<Spreader> spreader;
+  std::optional<Spreader> spreader{};
   PulledBy pulled_by = PulledBy::hand;
   std::optional<Winch> winch;
-  std::optional<double> hand_limit;  ///< the user's own limit of pull [N]
-  bool cleat = false;                ///< the fall can be made fast
-  std::optional<Screws> eye;         ///< a screw eye or lag that holds the ceiling point; none: not said
-  int eye_members = 1;               ///< framing members that share the ceiling point's load
+  std::optional<double> hand_limit{};  ///< the user's own limit of pull [N]
+  bool cleat = false;                  ///< the fall can be made fast
+  std::optional<Screws> eye{};         ///< a screw eye or lag that holds the ceiling point; none: not said
+  int eye_members = 1;                 ///< framing members that share the ceiling point's load
 };
 
 struct FoldLine {
