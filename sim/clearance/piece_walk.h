@@ -60,7 +60,7 @@ class PieceWalk {
   const WalkCounts& counts() const { return counts_; }
 
  private:
-  static constexpr double kFirstTurn = 0.12;  // half-width [rad]
+  static constexpr double kFirstTurn = 0.3;  // half-width [rad]
 
   struct Active {
     int mover;

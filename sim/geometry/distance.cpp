@@ -1,5 +1,6 @@
 #include "sim/geometry/distance.h"
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
 
@@ -12,14 +13,11 @@ using TwoCounts = decltype(Two{} < Two{});
 constexpr double kFar = std::numeric_limits<double>::infinity();
 
 Two both(double x) { return Two{x, x}; }
+Two least(Two a, Two b) { return a < b ? a : b; }
+Two greatest(Two a, Two b) { return a > b ? a : b; }
 Two swapped(Two v) { return Two{v[1], v[0]}; }
 Two as_two(Vec2 v) { return Two{v.x, v.y}; }
 Vec2 as_vec2(Two v) { return {v[0], v[1]}; }
-
-double least(double a, double b) { return a < b ? a : b; }
-double greatest(double a, double b) { return a > b ? a : b; }
-Two least(Two a, Two b) { return a < b ? a : b; }
-Two greatest(Two a, Two b) { return a > b ? a : b; }
 
 /// Keys that grow with the angle of (x, y), from -2 at -pi to 2 at pi. Rounding may swap directions that differ by
 /// 1e-15 rad, which moves the difference polygon by less than that times an edge.
@@ -110,20 +108,18 @@ void Outline::set_capsule(Vec2 a, Vec2 b, double radius) {
 
 namespace {
 
-/// One edge of the difference polygon B + (-A), or two, as seen from the origin: an edge of one core and the vertex of
-/// the other that it stands at.
-template <class T>
+/// Two edges of the difference polygon B + (-A) as seen from the origin, each an edge of one core and the vertex of the
+/// other that it stands at.
 struct Meeting {
-  T inside;     // how far the vertex lies to the left of the edge's line, where the edge's own body is [m]
-  T along;      // where its foot falls on the edge, from the edge's start [m]
-  T distance2;  // squared distance from the edge [m²]
+  Two inside;     // how far the vertex lies to the left of the edge's line, where the edge's own body is [m]
+  Two along;      // where its foot falls on the edge, from the edge's start [m]
+  Two distance2;  // squared distance from the edge [m²]
 };
 
-/// @param rx, ry  from the edge's start to the vertex
-template <class T>
-Meeting<T> meet(T rx, T ry, T ux, T uy, T length) {
-  const T inside = ux * ry - uy * rx, along = ux * rx + uy * ry;
-  const T beyond = along - least(greatest(along, T{}), length);
+/// @param rx, ry  from the edges' starts to their vertices
+Meeting meet(Two rx, Two ry, const EdgePair& e) {
+  const Two inside = e.x * ry - e.y * rx, along = e.x * rx + e.y * ry;
+  const Two beyond = along - least(greatest(along, Two{}), e.length);
   return {inside, along, inside * inside + beyond * beyond};
 }
 
@@ -156,12 +152,12 @@ struct EdgeFan {
   }
 
   /// Edges 2k and 2k + 1 at once.
-  Meeting<Two> meet_two(std::size_t k) const {
+  Meeting meet_two(std::size_t k) const {
     const EdgePair& e = own.pair[k];
     const TwoCounts before = edges_before(own_keys(e));
     const Two r = other_start()[before[0]].at - own.corner[2 * k].at;
     const Two q = other_start()[before[1]].at - own.corner[2 * k + 1].at;
-    return meet(Two{r[0], q[0]}, Two{r[1], q[1]}, e.x, e.y, e.length);
+    return meet(Two{r[0], q[0]}, Two{r[1], q[1]}, e);
   }
 };
 
@@ -172,7 +168,7 @@ struct Least {
   template <bool kOfA>
   void look(const EdgeFan<kOfA>& fan) {
     for (std::size_t k = 0; 2 * k < fan.own.edges; ++k) {
-      const Meeting<Two> m = fan.meet_two(k);
+      const Meeting m = fan.meet_two(k);
       depth = least(depth, m.inside);
       distance2 = least(distance2, m.distance2);
     }
@@ -193,18 +189,18 @@ struct Witness {
   template <bool kOfA>
   void look(const EdgeFan<kOfA>& fan) {
     for (std::size_t k = 0; k < fan.own.edges; ++k) {
-      const Meeting<Two> m = fan.meet_two(k / 2);
-      depth = least(depth, m.inside[k % 2]);
+      const Meeting m = fan.meet_two(k / 2);
+      depth = std::min(depth, m.inside[k % 2]);
       if (m.distance2[k % 2] < distance2) take(fan, k, m);
     }
   }
 
   template <bool kOfA>
-  void take(const EdgeFan<kOfA>& fan, std::size_t k, const Meeting<Two>& m) {
+  void take(const EdgeFan<kOfA>& fan, std::size_t k, const Meeting& m) {
     const EdgePair& e = fan.own.pair[k / 2];
     const double along = m.along[k % 2], length = e.length[k % 2];
     const Vec2 u{e.x[k % 2], e.y[k % 2]};
-    const Vec2 foot = as_vec2(fan.own.corner[k].at) + least(greatest(along, 0.0), length) * u;
+    const Vec2 foot = as_vec2(fan.own.corner[k].at) + std::min(std::max(along, 0.0), length) * u;
     const Vec2 met = as_vec2(fan.other_start()[fan.edges_before(fan.own_keys(e))[k % 2]].at);
     distance2 = m.distance2[k % 2];
     on_a = kOfA ? foot : met;
@@ -232,8 +228,8 @@ double signed_distance(const Outline& a, const Outline& b) {
   Least found;
   found.look(EdgeFan<true>{A, B});
   found.look(EdgeFan<false>{B, A});
-  const double depth = least(found.depth[0], found.depth[1]);
-  const double distance2 = least(found.distance2[0], found.distance2[1]);
+  const double depth = std::min(found.depth[0], found.depth[1]);
+  const double distance2 = std::min(found.distance2[0], found.distance2[1]);
   return (is_inside(depth, distance2) ? -depth : std::sqrt(distance2)) - radii;
 }
 
