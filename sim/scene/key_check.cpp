@@ -217,18 +217,19 @@ class Checker {
   }
 
   void check_list(const DocumentNode& node, const Spot& spot) {
-    constexpr unsigned kLists = kMaps | kWords | kLengths | kAngles | kInterval | kIntervals | kPoints;
+    constexpr unsigned kLists =
+        kMaps | kWords | kLengths | kAngles | kMasses | kInterval | kSpan | kIntervals | kPoints;
     if (!spot.row.takes(kLists)) return wrong_form(node, spot, "a list");
     for (std::size_t i = 0; i < node.items.size(); ++i) check_.where[item_path(spot.path, i)] = node.items[i].at;
     if (!count_fits(spot.row, node.items.size())) return wrong_count(node, spot);
     for (std::size_t i = 0; i < node.items.size(); ++i) {
       check_item(node.items[i], {spot.row, item_path(spot.path, i), node.items[i].at});
     }
-    if (spot.row.takes(kInterval)) check_order(node, spot);
+    if (spot.row.takes(kInterval | kSpan)) check_order(node, spot);
   }
 
   void wrong_count(const DocumentNode& node, const Spot& spot) {
-    const bool pair = spot.row.takes(kInterval);
+    const bool pair = spot.row.takes(kInterval | kSpan);
     const int fewest = pair ? 2 : spot.row.range.fewest;
     const int most = pair ? 2 : spot.row.range.most;
     const auto count = static_cast<int>(node.items.size());
@@ -241,13 +242,16 @@ class Checker {
   }
 
   void check_item(const DocumentNode& item, const Spot& spot) {
-    if (spot.row.takes(kMaps)) return check_list_map(item, spot);
+    const bool also_plain = spot.row.takes(kLengths) && item.kind == Kind::text;
+    if (spot.row.takes(kMaps) && !also_plain) return check_list_map(item, spot);
     if (spot.row.takes(kIntervals | kPoints)) return check_pair(item, spot);
     if (item.kind != Kind::text) {
       return fault(item.at, spot.path, "one value was expected here",
                    "a list entry looks like those of " + example_text(spot.row, check_.bare));
     }
     if (spot.row.takes(kWords)) return check_word_item(item, spot);
+    const std::vector<std::string_view> words = spot.row.word_list();
+    if (spot.row.takes(kMasses) && std::find(words.begin(), words.end(), item.text) != words.end()) return;
     check_number(item, spot);
   }
 

@@ -7,7 +7,7 @@ namespace {
 
 std::vector<KeyRow> join_parts() {
   std::vector<KeyRow> all;
-  for (const auto part : {site_keys(), rail_keys(), stair_keys(), work_keys()}) {
+  for (const auto part : {site_keys(), rail_keys(), stair_keys(), hoist_keys(), work_keys(), load_keys()}) {
     all.insert(all.end(), part.begin(), part.end());
   }
   return all;

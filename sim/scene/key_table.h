@@ -28,9 +28,12 @@ enum Form : unsigned {
   kInterval = 1U << 14U,   ///< two lengths, the smaller first [m]
   kIntervals = 1U << 15U,  ///< a list of intervals [m]
   kPoints = 1U << 16U,     ///< a list of points, two lengths each [m]
+  kTorque = 1U << 17U,     ///< [N m]
+  kMasses = 1U << 18U,     ///< a list of masses [kg]; the row's words may stand among them
+  kSpan = 1U << 19U,       ///< two plain numbers, the smaller first
 };
 
-inline constexpr unsigned kMeasureForms = kCount | kNumber | kLength | kAngle | kMass | kForce;
+inline constexpr unsigned kMeasureForms = kCount | kNumber | kLength | kAngle | kMass | kForce | kTorque;
 
 /// What each number of a setting must lie within, ends included, and how many a list may hold.
 struct KeyRange {
@@ -86,6 +89,8 @@ const std::vector<const KeyRow*>& keys_under(std::string_view path);
 std::span<const KeyRow> site_keys();
 std::span<const KeyRow> rail_keys();
 std::span<const KeyRow> stair_keys();
+std::span<const KeyRow> hoist_keys();
 std::span<const KeyRow> work_keys();
+std::span<const KeyRow> load_keys();
 
 }  // namespace stowpath

@@ -25,8 +25,11 @@ constexpr std::array kFormWords{FormWords{kText, "text"},
                                 FormWords{kAngle, "an angle"},
                                 FormWords{kMass, "a mass"},
                                 FormWords{kForce, "a force"},
+                                FormWords{kTorque, "a torque"},
                                 FormWords{kLengths, "a list of lengths"},
                                 FormWords{kAngles, "a list of angles"},
+                                FormWords{kMasses, "a list of masses"},
+                                FormWords{kSpan, "two numbers, the smaller first"},
                                 FormWords{kInterval, "two lengths, the smaller first"},
                                 FormWords{kIntervals, "a list of pairs of lengths"},
                                 FormWords{kPoints, "a list of points, two lengths each"},
@@ -43,6 +46,7 @@ ShownUnit shown_unit(Form form, LengthUnit bare) {
   if (form == kAngle) return {kDegree, " degrees"};
   if (form == kMass) return {1.0, " kg"};
   if (form == kForce) return {1.0, " N"};
+  if (form == kTorque) return {1.0, " N m"};
   return {1.0, ""};
 }
 
@@ -56,6 +60,8 @@ Measure read_measure(Form form, std::string_view text, LengthUnit bare) {
       return parse_mass(text);
     case kForce:
       return parse_force(text);
+    case kTorque:
+      return parse_torque(text);
     default:
       return parse_number(text);
   }
@@ -89,6 +95,8 @@ std::string short_number(double value) {
 Form number_form(const KeyRow& row) {
   if (row.takes(kLength | kLengths | kInterval | kIntervals | kPoints)) return kLength;
   if (row.takes(kAngle | kAngles)) return kAngle;
+  if (row.takes(kMasses)) return kMass;
+  if (row.takes(kSpan)) return kNumber;
   return static_cast<Form>(row.forms & kMeasureForms);
 }
 
@@ -139,7 +147,7 @@ std::string example_text(const KeyRow& row, LengthUnit bare) {
 
 bool count_fits(const KeyRow& row, std::size_t entries) {
   const auto count = static_cast<int>(entries);
-  if (row.takes(kInterval)) return count == 2;
+  if (row.takes(kInterval | kSpan)) return count == 2;
   return count >= row.range.fewest && count <= row.range.most;
 }
 

@@ -19,13 +19,29 @@ SheaveKind sheave_kind(const std::string& word) {
   return word == "ball" ? SheaveKind::ball : SheaveKind::plain;
 }
 
+SheaveFriction sheave_friction(const std::string& word) {
+  if (word == "additive") return SheaveFriction::additive;
+  return word == "ideal" ? SheaveFriction::ideal : SheaveFriction::geometric;
+}
+
+void read_leads(const Setting& line, HoistLine& read) {
+  const Setting lead = line.at("lead"), leads = line.at("leads");
+  if (lead.given() && leads.given()) leads.fault("the line has both lead and leads", "put every sheave under leads");
+  if (lead.given()) read.leads.push_back(read_room_point(lead));
+  for (const Setting& sheave : leads.items()) read.leads.push_back(read_room_point(sheave));
+  if (!read.leads.empty()) read.lead = read.leads.front();
+}
+
 HoistLine read_line(const Setting& line) {
   HoistLine read;
   read.parts = line.at("parts").count();
   read.sheaves = sheave_kind(line.at("sheaves").word());
   read.diameter = line.at("diameter").number();
   read.strength = line.at("strength").number_if_given();
-  if (line.at("lead").given()) read.lead = read_room_point(line.at("lead"));
+  read_leads(line, read);
+  read.friction = sheave_friction(line.at("friction").word());
+  read.tail = line.at("tail").number();
+  read.knot = line.at("knot").word();
   return read;
 }
 
@@ -36,7 +52,28 @@ Winch read_winch(const Setting& winch) {
   read.crank = winch.at("crank").number_if_given();
   read.efficiency = winch.at("efficiency").number_if_given();
   read.speed = winch.at("speed").number_if_given();
+  if (winch.at("torque").row() != nullptr) read.torque = winch.at("torque").number_if_given();
+  read.drum_length = winch.at("drum length").number_if_given();
+  if (winch.at("worm").given()) read.worm_lead = winch.at("worm").at("lead angle").number();
+  read.worm_friction = winch.at("worm").at("friction").number();
+  if (read.efficiency && read.worm_lead) {
+    winch.at("efficiency")
+        .fault("a worm's efficiency follows from its lead angle and friction", "leave one of them out");
+  }
   return read;
+}
+
+Spreader read_spreader(const Setting& spreader, const Hoist& hoist) {
+  if (hoist.spread == 0.0) {
+    spreader.fault("a spreader parts the line to two picks, and there is one",
+                   "give hoist.pick.spread, the distance between the picks");
+  }
+  return {spreader.at("length").number(), spreader.at("drop").number(), spreader.at("mass").number()};
+}
+
+void read_eye(const Setting& ceiling_point, Hoist& read) {
+  read.eye_members = ceiling_point.at("members").count();
+  if (ceiling_point.at("eye").given()) read.eye = read_screws(ceiling_point.at("eye"));
 }
 
 void read_pulled_by(const Setting& pulled_by, Hoist& read) {
@@ -86,6 +123,10 @@ Hoist read_hoist_proper(const Setting& hoist, const Scene& scene) {
   read.pick = read_section_point(hoist.at("pick"), scene.stair);
   read.spread = hoist.at("pick").at("spread").number();
   read.line = read_line(hoist.at("line"));
+  if (hoist.at("spreader").given()) read.spreader = read_spreader(hoist.at("spreader"), read);
+  read.hand_limit = hoist.at("hand limit").number_if_given();
+  read.cleat = hoist.at("cleat").flag();
+  read_eye(hoist.at("ceiling point"), read);
   read_pulled_by(hoist.at("pulled by"), read);
   check_ceiling_point(hoist, read, scene);
   check_home(hoist.at("home"), scene);

@@ -56,6 +56,7 @@ void read_hooks(const Setting& hooks, Scene& scene) {
   read.wrap = hooks.at("wrap").number();
   read.tip = hooks.at("tip").number();
   read.seat_range = hooks.at("seat range").number();
+  if (hooks.at("screws").given()) read.screws = read_screws(hooks.at("screws"));
   check_bend(hooks, read, scene.rail.pipe.diameter);
   check_stations(hooks, scene.stair);
 }

@@ -62,18 +62,29 @@ RailStops read_stops(const Setting& stops, double pipe) {
   return read;
 }
 
+// `sizes` holds the coupling's diameter and length: the joint's own entry, or the map that goes for all.
+PipeJoint read_joint(const Setting& at, double station, const Setting& sizes, const Rail& rail) {
+  const double diameter = sizes.at("diameter").number_if_given().value_or(rail.pipe.diameter + kJointOverPipe);
+  if (station <= rail.stations.lo || station >= rail.stations.hi) {
+    at.fault("this joint lies beyond the pipe, which runs from " + length_text(rail.stations.lo, at.bare()) + " to " +
+                 length_text(rail.stations.hi, at.bare()),
+             "give stations along the rail, from the left side wall");
+  }
+  return {station, diameter, sizes.at("length").number()};
+}
+
 std::vector<PipeJoint> read_joints(const Setting& joints, const Rail& rail) {
   const Setting list = joints.is_map() ? joints.at("at") : joints;
-  const double diameter = joints.at("diameter").number_if_given().value_or(rail.pipe.diameter + kJointOverPipe);
   refuse_thinner(joints.at("diameter"), rail.pipe.diameter);
+  const std::vector<double> stations = list.numbers();
+  const std::vector<Setting> items = list.items();
   std::vector<PipeJoint> read;
-  for (const double station : list.numbers()) {
-    read.push_back({station, diameter, joints.at("length").number()});
-    if (station <= rail.stations.lo || station >= rail.stations.hi) {
-      list.items()[read.size() - 1].fault("this joint lies beyond the pipe, which runs from " +
-                                              length_text(rail.stations.lo, joints.bare()) + " to " +
-                                              length_text(rail.stations.hi, joints.bare()),
-                                          "give stations along the rail, from the left side wall");
+  for (std::size_t i = 0; i < stations.size(); ++i) {
+    if (items[i].is_map()) {
+      refuse_thinner(items[i].at("diameter"), rail.pipe.diameter);
+      read.push_back(read_joint(items[i].at("at"), items[i].at("at").number(), items[i], rail));
+    } else {
+      read.push_back(read_joint(items[i], stations[i], joints, rail));
     }
   }
   return read;
@@ -229,6 +240,7 @@ void read_rail(const Setting& rail, Scene& scene) {
   outline ? read_pieces(brackets, read.brackets) : read_wall_saddle(brackets, read.brackets);
   if (!outline) check_wall_saddle(brackets, read);
   read.brackets.stations = read_bracket_stations(brackets, read);
+  if (brackets.at("screws").given()) read.brackets.screws = read_screws(brackets.at("screws"));
 }
 
 }  // namespace stowpath

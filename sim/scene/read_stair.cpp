@@ -9,17 +9,12 @@ namespace {
 
 SideRails read_side_rails(const Setting& rails) {
   SideRails read;
-  const Setting lumber = rails.at("lumber"), size = rails.at("size");
-  if (rails.is_map() && lumber.given() == size.given()) {
-    rails.fault(lumber.given() ? "the side rails have both lumber and size" : "the side rails have no size",
-                "give lumber: 2x6, or size: [thickness, width]");
-  }
-  const std::vector<double> measured = size.numbers();
-  const BoardSize board = measured.size() == 2 ? BoardSize{measured[0], measured[1]} : read_lumber(lumber);
-  if (lumber.given() && !size.given()) read.lumber = lumber.text();
+  const BoardSize board = read_board(rails, "lumber", "the side rails have");
+  read.lumber = rails.at("lumber").text();
   read.thickness = board.thickness;
   read.width = board.width;
   read.species = read_species(rails.at("species"));
+  read.moisture = rails.at("moisture").number() / 100.0;
   read.front_face = rails.at("front face").number();
   read.level_foot = rails.at("foot").word() == "level";
   return read;
@@ -30,12 +25,13 @@ Hinge read_hinge(const Setting& hinge) {
   read.face = hinge.at("face").word() == "front" ? HingeFace::front : HingeFace::back;
   read.offset = hinge.at("offset").number();
   read.limit = hinge.at("limit").number();
+  if (hinge.at("screws").given()) read.screws = read_screws(hinge.at("screws"));
   return read;
 }
 
 Lock read_lock(const Setting& lock) {
   Lock read;
-  const BoardSize scab = read_lumber(lock.at("scab"));
+  const BoardSize scab = read_board(lock, "scab", "the scab boards have");
   read.lumber = lock.at("scab").text();
   read.thickness = scab.thickness;
   read.width = scab.width;
@@ -78,7 +74,7 @@ void check_joints(const Setting& stair, const Stair& read) {
 
 Treads read_treads(const Setting& treads, const Scene& scene) {
   Treads read;
-  const BoardSize board = read_lumber(treads.at("lumber"));
+  const BoardSize board = read_board(treads, "lumber", "the treads have");
   read.lumber = treads.at("lumber").text();
   read.thickness = board.thickness;
   read.depth = board.width;
@@ -139,6 +135,19 @@ Extra read_extra(const Setting& extra, const Stair& stair) {
   return read;
 }
 
+void read_weighed(const Setting& weighed, Stair& read) {
+  const std::vector<Setting> items = weighed.items();
+  const std::vector<double> masses = weighed.numbers();
+  for (std::size_t i = 0; i < masses.size(); ++i) {
+    read.weighed.push_back(items[i].text() == "none" ? std::nullopt : std::optional(masses[i]));
+  }
+  if (!masses.empty() && !read.sections.empty() && masses.size() != read.sections.size()) {
+    weighed.fault(std::to_string(masses.size()) + (masses.size() == 1 ? " mass for " : " masses for ") +
+                      std::to_string(read.sections.size()) + (read.sections.size() == 1 ? " section" : " sections"),
+                  "give one for each section, from the top; none for one that was not weighed");
+  }
+}
+
 void check_widths(const Setting& stair, const Stair& read) {
   if (read.width <= 2 * read.side_rails.thickness) {
     stair.at("width").fault(
@@ -176,6 +185,7 @@ void read_stair(const Setting& stair, Scene& scene) {
   read.casters = read_casters(stair.at("casters"), read);
   if (stair.at("handrails").is_map()) read.handrails = read_handrails(stair.at("handrails"));
   for (const Setting& extra : stair.at("extras").items()) read.extras.push_back(read_extra(extra, read));
+  read_weighed(stair.at("weighed"), read);
 }
 
 }  // namespace stowpath

@@ -23,6 +23,7 @@ Scene build(const DocumentNode& root, const std::string& name, KeyCheck& check) 
   read_stair(file.at("stair"), scene);
   read_surroundings(file, scene);
   read_hoist(file, scene);
+  read_loads(file, scene);
   read_procedure(file.at("procedure"), scene);
   return scene;
 }

@@ -21,7 +21,7 @@ A scene is a YAML file of `key: value` lines; indented keys belong to the key ab
 - **Lengths**: `900` is in the file's `units`; with its own unit a length reads the same in every file: `9' 10-1/2"`,
   `9ft 10-1/2in`, `3/8 in`, `2.5 m`, `412 mm`. Inch marks need no quotes.
 - **Angles** are degrees: `70` or `70 deg`. **Masses** need their unit, `0.6 kg` or `12 lb`, and so do **forces**, `8 kN`
-  or `450 lbf`.
+  or `450 lbf`, and **torques**, `12 Nm` or `9 ft-lb`.
 - **out** counts from the back wall, **up** from height 0 (the floor, where `floor.level` says nothing else), a
   **station** along the rail from the left side wall, facing the back wall. On the stair, **along** counts from the pivot or
   hinge towards the foot, **across** from the datum line towards the climber, and stations from the middle of its width.
@@ -44,7 +44,7 @@ attic.yaml:2:12: error: room.ceiling: “high” lacks a number
 std::string code(std::string_view text) { return text.empty() ? "" : "`" + std::string(text) + "`"; }
 
 std::string counts_text(const KeyRow& row) {
-  if (!row.takes(kMaps | kWords | kLengths | kAngles | kIntervals | kPoints)) return "";
+  if (!row.takes(kMaps | kWords | kLengths | kAngles | kMasses | kIntervals | kPoints)) return "";
   const std::string fewest = std::to_string(row.range.fewest), most = std::to_string(row.range.most);
   return fewest == most ? ", " + most + " of them" : ", " + fewest + " to " + most + " of them";
 }
@@ -71,13 +71,14 @@ std::string table_of(std::string_view path) {
 // A setting with keys of its own gets a section; a list's entries count as its keys.
 std::string section_of(const KeyRow& row) {
   const std::string entries = std::string(row.path) + "[]";
-  const bool list = row.takes(kMaps);
-  const std::string_view keys = list ? std::string_view(entries) : row.path;
-  if (keys_under(keys).empty()) return "";
+  const bool list = !keys_under(entries).empty(), map = !keys_under(row.path).empty();
+  if (!list && !map) return "";
   const bool top = row.parent().empty();
-  std::string text = std::string(top ? "\n## " : "\n### ") + std::string(row.path) + "\n\n";
-  text += std::string(row.help) + (list ? " Each entry of the list has these keys." : "") + "\n\n";
-  return text + table_of(keys);
+  std::string text = std::string(top ? "\n## " : "\n### ") + std::string(row.path) + "\n\n" + std::string(row.help);
+  if (list) text += " Each entry of the list has these keys.\n\n" + table_of(entries);
+  if (list && map) text += "\nWritten as one map it has these.";
+  if (map) text += "\n\n" + table_of(row.path);
+  return text;
 }
 
 }  // namespace

@@ -128,6 +128,7 @@ struct SideRails {
   std::string species;
   double front_face = 0.0;  ///< across, from the datum line to the climber's face [m]
   bool level_foot = false;  ///< foot cut level in the working pose (else square)
+  double moisture = 0.12;   ///< of all the stair's wood, share of its oven-dry weight
 };
 
 enum class HingeFace { back, front };

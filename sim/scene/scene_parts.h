@@ -17,6 +17,7 @@ void read_rail(const Setting& rail, Scene& scene);
 void read_stair(const Setting& stair, Scene& scene);
 void read_hooks(const Setting& hooks, Scene& scene);
 void read_hoist(const Setting& file, Scene& scene);
+void read_loads(const Setting& file, Scene& scene);
 void read_procedure(const Setting& procedure, Scene& scene);
 
 /// Reads corners in either order round; checks that they are a convex outline, or one or two with a radius.
@@ -34,8 +35,14 @@ struct BoardSize {
 /// Looks a nominal lumber size up; NaN and a fault where it is unknown.
 BoardSize read_lumber(const Setting& lumber);
 
+/// A board given by its nominal size under `lumber` or by `size`; a fault where there is neither or both.
+/// @param what  "the treads have", for messages
+BoardSize read_board(const Setting& of, const char* lumber, const std::string& what);
+
 /// Adds a fault where the stair has no such section.
 void check_section(const Setting& section, const Stair& stair);
+
+Screws read_screws(const Setting& screws);
 
 /// The stamped name of a species; a fault where it is unknown.
 std::string read_species(const Setting& species);

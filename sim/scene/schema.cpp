@@ -54,6 +54,12 @@ std::string unit_pattern(std::initializer_list<std::string_view> units) {
   return signed_start() + "[-0-9./\\s" + std::string(kFractions) + "\u2044\u2215]*(?:" + any_of(units) + ")\\.?\\s*$";
 }
 
+// Wider than the reader in the letters after lb.
+std::string torque_pattern() {
+  return signed_start() + "[-0-9./\\s" + std::string(kFractions) +
+         "\u2044\u2215]*(?:[nN][-\\s]*[mM]|(?:[fF][tT]|[iI][nN])[-\\s]*[lL][bB][fF]?)\\.?\\s*$";
+}
+
 Json text_matching(const std::string& pattern) {
   return Json::object({{"type", Json::text("string")}, {"pattern", Json::text(pattern)}});
 }
@@ -74,6 +80,7 @@ Json definitions() {
                        {"degrees", degrees},
                        {"mass", text_matching(unit_pattern({"kg", "g", "lbs", "lb", "oz"}))},
                        {"force", text_matching(unit_pattern({"kn", "n", "lbf", "lbs", "lb"}))},
+                       {"torque", text_matching(torque_pattern())},
                        {"pair", pair}});
 }
 
@@ -116,6 +123,15 @@ Json angle_forms(const KeyRow& row) {
   return Json::object({{"anyOf", Json::list({limited_number("number", row), reference("degrees")})}});
 }
 
+Json any_form(std::initializer_list<Json> forms) { return Json::object({{"anyOf", Json::list(forms)}}); }
+
+Json span_of(const KeyRow& row) {
+  return Json::object({{"type", Json::text("array")},
+                       {"items", limited_number("number", row)},
+                       {"minItems", Json::number(2)},
+                       {"maxItems", Json::number(2)}});
+}
+
 Json object_of(std::string_view path);
 
 Json entries_of(const KeyRow& row) {
@@ -142,12 +158,19 @@ std::vector<Json> forms_of(const KeyRow& row) {
   add(kAngle, [&] { return angle_forms(row); });
   add(kMass, [] { return reference("mass"); });
   add(kForce, [] { return reference("force"); });
-  add(kLengths, [&] { return list_of(reference("length"), row); });
+  add(kTorque, [] { return reference("torque"); });
+  if (row.takes(kLengths) && row.takes(kMaps)) {
+    forms.push_back(list_of(any_form({reference("length"), object_of(std::string(row.path) + "[]")}), row));
+  } else {
+    add(kLengths, [&] { return list_of(reference("length"), row); });
+    add(kMaps, [&] { return entries_of(row); });
+  }
+  add(kMasses, [&] { return list_of(any_form({reference("mass"), words_of(row)}), row); });
+  add(kSpan, [&] { return span_of(row); });
   add(kAngles, [&] { return list_of(angle_forms(row), row); });
   add(kInterval, [] { return reference("pair"); });
   add(kIntervals | kPoints, [&] { return list_of(reference("pair"), row); });
   add(kMap, [&] { return object_of(row.path); });
-  add(kMaps, [&] { return entries_of(row); });
   return forms;
 }
 

@@ -11,6 +11,7 @@ namespace {
 constexpr double kPound = 0.45359237;            // [kg], exact by the international agreement of 1959
 constexpr double kOunce = kPound / 16.0;         // [kg]
 constexpr double kPoundForce = 4.4482216152605;  // [N], a pound under standard gravity, exact
+constexpr double kInch = 0.0254;                 // [m], exact
 
 struct Unit {
   std::string_view name;
@@ -55,6 +56,26 @@ Measure parse_force(std::string_view text) {
         scan,
         {{"n", 1.0}, {"kn", 1e3}, {"lb", kPoundForce, true}, {"lbs", kPoundForce, true}, {"lbf", kPoundForce, true}},
         "write a force in N, kN or lbf: 8 kN, 450 lbf");
+  });
+}
+
+Measure parse_torque(std::string_view text) {
+  constexpr double kInchPound = kInch * kPoundForce, kFootPound = 12 * kInchPound;
+  return measured(text, [](Scanner& scan) {
+    const double sign = scan.sign();
+    const Amount amount = scan.amount();
+    std::string unit = scan.unit();
+    scan.separator();
+    unit += scan.unit();
+    const double value = scaled(scan, amount, unit,
+                                {{"nm", 1.0},
+                                 {"ftlb", kFootPound, true},
+                                 {"ftlbf", kFootPound, true},
+                                 {"inlb", kInchPound, true},
+                                 {"inlbf", kInchPound, true}},
+                                "write a torque in Nm, ft-lb or in-lb: 12 Nm, 9 ft-lb");
+    scan.finish();
+    return sign * value;
   });
 }
 

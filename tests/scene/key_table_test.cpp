@@ -24,15 +24,23 @@ bool is_remark(std::string_view text) { return !text.empty() && text.front() == 
 
 // The alternatives that cannot stand in one scene with those of full_scene().
 std::vector<std::string> variants() {
-  const std::string size = replaced(full_scene(), "{lumber: 2x6, species: SPF,", "{size: [38, 140], species: SPF,");
+  std::string size = replaced(full_scene(), "{lumber: 2x6, species: SPF,", "{size: [38, 140], species: SPF,");
+  size = replaced(size, "{scab: 2x6,", "{size: [38, 140],");
+  size = replaced(size, "{lumber: 2x6, rise:", "{size: [38, 140], rise:");
+  const std::string joints = replaced(full_scene(), "joints: {at: [3750], diameter: 41.4, length: 50}",
+                                      "joints: [2000, {at: 3750, diameter: 41.4, length: 50}]");
   std::string brackets = replaced(full_scene(), "    first: 300\n    every: 860\n    shape: wall-saddle\n",
                                   "    at: [300, 2000, 5000]\n    shape: outline\n    parts: [{name: arm, outline: "
                                   "[[-75, -40], [0, -40]], radius: 6, width: 12}]\n");
   const auto from = brackets.find("    projection:"), to = brackets.find("stair:");
   brackets.erase(from, to - from);
-  const std::string winch = replaced(full_scene(), "crank winch:", "powered winch:");
+  const std::string winch = replaced(full_scene(), "crank winch: {", "powered winch: {torque: 12 Nm, ");
+  const std::string worm = replaced(full_scene(), "efficiency: 0.7", "worm: {lead angle: 4, friction: 0.1}");
+  const std::string powered_worm = replaced(worm, "crank winch: {", "powered winch: {");
+  const std::string leads =
+      replaced(full_scene(), "lead: {out: 60, up: 1200, station: 6900}", "leads: [{out: 60, up: 4000, station: 4000}]");
   const std::string fold = replaced(full_scene(), "fold: 176\n", "fold: {hinge: 1, to: 176}\n");
-  return {std::string(full_scene()), size, brackets, winch, fold};
+  return {std::string(full_scene()), size, joints, brackets, winch, worm, powered_worm, leads, fold};
 }
 
 std::set<std::string> paths_given(const std::string& text) {
@@ -104,7 +112,8 @@ TEST_CASE("key table: each row has a form, a sentence and an example", "[scene]"
     CHECK(row.help.size() > 5);
     CHECK(row.help.back() == '.');
     CHECK(row.takes(kWord | kWords) == !row.words.empty());
-    const unsigned numbers = row.forms & (kMeasureForms | kLengths | kAngles | kInterval | kIntervals | kPoints);
+    const unsigned numbers =
+        row.forms & (kMeasureForms | kLengths | kAngles | kMasses | kInterval | kSpan | kIntervals | kPoints);
     CHECK((numbers != 0) == std::isfinite(row.range.low));
     CHECK((numbers == 0 || row.range.low <= row.range.high));
   }

@@ -156,9 +156,10 @@ TEST_CASE("hoist: winches by hand and by power, and a hoist that rolls", "[scene
   CHECK(crank.pulled_by == PulledBy::crank_winch);
   CHECK(crank.winch.value().ratio == 5.0);
   CHECK(crank.winch->crank.value() == Approx(0.25).margin(kRounding));
-  const Hoist powered = full_with("crank winch: {drum: 60, ratio: 5, crank: 250, efficiency: 0.7, speed: 30}",
-                                  "powered winch: {drum: 60, speed: 300}")
-                            .hoist.value();
+  const Hoist powered =
+      full_with("crank winch: {drum: 60, ratio: 5, crank: 250, efficiency: 0.7, speed: 30, drum length: 120}",
+                "powered winch: {drum: 60, speed: 300}")
+          .hoist.value();
   CHECK(powered.pulled_by == PulledBy::powered_winch);
   CHECK(powered.winch.value().ratio == 1.0);
   CHECK_FALSE(powered.winch->crank);

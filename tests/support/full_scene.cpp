@@ -51,15 +51,28 @@ rail:
     arm: 12
     saddle: [40, 5]
     plate: [60, 90, 6]
+    screws: {count: 2, diameter: 8, thread: 60, kind: lag, species: SPF}
 stair:
   width: 560
-  side rails: {lumber: 2x6, species: SPF, front face: 70, foot: level}
+  side rails: {lumber: 2x6, species: SPF, moisture: 12, front face: 70, foot: level}
   sections: [1790, 1440]
   above pivot: 60
-  hinges: [{face: back, offset: 12, limit: 178}]
+  hinges:
+    - face: back
+      offset: 12
+      limit: 178
+      screws: {count: 4, diameter: 5, thread: 30, kind: wood, species: SPF}
   locks: [{scab: 2x6, length: 900, spacer: 38, pin: 10}]
   treads: {lumber: 2x6, rise: equal, first: 246, overhang: 0}
-  hooks: {stations: [-261, 261], rod: 12, inside: 20, shank: 150, wrap: 200, tip: 0, seat range: 30}
+  hooks:
+    stations: [-261, 261]
+    rod: 12
+    inside: 20
+    shank: 150
+    wrap: 200
+    tip: 0
+    seat range: 30
+    screws: {count: 3, diameter: 8, thread: 35, kind: lag, species: SPF}
   casters:
     diameter: 75
     width: 32
@@ -77,6 +90,7 @@ stair:
       radius: 2
       stations: [-280, -240]
       mass: 0.6 kg
+  weighed: [20 kg, none]
 obstacles:
   - {name: strip light, box: {out: [2350, 2470], up: [2980, 3080]}, stations: [900, 5400]}
   - name: sloped brace
@@ -90,7 +104,12 @@ keep clear:
   - {name: photo wall, when: parked, box: {out: [0, 3400], up: [0, 2500]}, stations: [2500, 5200]}
   - {name: walk, when: [standing, parked], outline: [[3600, 0], [4600, 0], [4600, 2000]], stations: [0, 7600]}
 hoist:
-  ceiling point: {out: 2550, up: 4080, station: 4000}
+  ceiling point:
+    out: 2550
+    up: 4080
+    station: 4000
+    members: 2
+    eye: {count: 1, diameter: 10, thread: 60, kind: lag, species: SPF}
   home: 4000
   rolls: no
   pick: {section: 1, along: 1700, across: 0, spread: 520}
@@ -100,7 +119,13 @@ hoist:
     diameter: 8
     strength: 8 kN
     lead: {out: 60, up: 1200, station: 6900}
-  pulled by: {crank winch: {drum: 60, ratio: 5, crank: 250, efficiency: 0.7, speed: 30}}
+    friction: geometric
+    tail: 1000
+    knot: bowline
+  spreader: {length: 520, drop: 250, mass: 1.2 kg}
+  hand limit: 200 N
+  cleat: yes
+  pulled by: {crank winch: {drum: 60, ratio: 5, crank: 250, efficiency: 0.7, speed: 30, drum length: 120}}
 fold line:
   from: {section: 1, along: 200, across: -60}
   through: [{section: 2, along: 1300, across: -60}, {section: 1, along: 200, across: -60}]
@@ -118,6 +143,12 @@ procedure:
   - pin: 1
   - hook off: hoist
 tolerances: {default: 3}
+climber: {mass: 300 lb}
+friction: {hook: [0.15, 0.5], hinge: [0.1, 0.3], floor: [0.3, 0.7]}
+hardware:
+  - {what: carabiner, rating: 20 kN}
+  - {what: block, rating: 450 lbf}
+dynamic factor: 1.25
 )";
 }
 

@@ -31,7 +31,7 @@ Rail sample_rail() {
 Stair sample_stair() {
   Stair stair;
   stair.width = 0.560;
-  stair.side_rails = {"2x6", 0.038, 0.140, "SPF", 0.070, true};
+  stair.side_rails = {"2x6", 0.038, 0.140, "SPF", 0.070, true, 0.12};
   stair.sections = {1.790, 1.440};
   stair.above_pivot = -0.100;  // clear of the bracket's arm while standing
   stair.hinges = {{HingeFace::back, 0.012, 178 * kDegree}};

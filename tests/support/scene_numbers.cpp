@@ -20,6 +20,10 @@ class Collector {
     for (const Vec2 p : points) add({p.x, p.y});
   }
 
+  void add(const std::optional<Screws>& screws) {
+    if (screws) add({screws->diameter, screws->thread});
+  }
+
   void add(const Loft& loft) {
     add({loft.edge, loft.deck, loft.thickness});
     add(loft.stations);
@@ -33,6 +37,7 @@ class Collector {
     add(b.stations);
     add({b.projection, b.drop, b.arm, b.saddle_length, b.saddle_thickness});
     add({b.plate_width, b.plate_height, b.plate_thickness});
+    add(b.screws);
     for (const BracketPiece& piece : b.pieces) {
       add(piece.corners);
       add({piece.radius, piece.width});
@@ -48,13 +53,18 @@ class Collector {
 
   void add(const Stair& stair) {
     add({stair.width, stair.above_pivot, stair.side_rails.thickness, stair.side_rails.width});
-    add({stair.side_rails.front_face});
+    add({stair.side_rails.front_face, stair.side_rails.moisture});
     add(stair.sections);
-    for (const Hinge& hinge : stair.hinges) add({hinge.offset, hinge.limit});
+    for (const Hinge& hinge : stair.hinges) {
+      add({hinge.offset, hinge.limit});
+      add(hinge.screws);
+    }
+    for (const auto& mass : stair.weighed) add(mass);
     for (const Lock& lock : stair.locks) add({lock.thickness, lock.width, lock.length, lock.spacer, lock.pin});
     add(stair.hooks.stations);
     add({stair.hooks.rod, stair.hooks.inside, stair.hooks.shank, stair.hooks.wrap, stair.hooks.tip});
     add({stair.hooks.seat_range});
+    add(stair.hooks.screws);
     add_fittings(stair);
   }
 
@@ -85,9 +95,20 @@ class Collector {
     add({hoist.spread, hoist.line.diameter});
     add(hoist.line.strength);
     if (hoist.line.lead) add(*hoist.line.lead);
-    if (!hoist.winch) return;
-    add({hoist.winch->drum, hoist.winch->ratio});
-    for (const auto& number : {hoist.winch->crank, hoist.winch->efficiency, hoist.winch->speed}) add(number);
+    for (const RoomPoint& lead : hoist.line.leads) add(lead);
+    add({hoist.line.tail});
+    if (hoist.spreader) add({hoist.spreader->length, hoist.spreader->drop, hoist.spreader->mass});
+    add(hoist.hand_limit);
+    add(hoist.eye);
+    if (hoist.winch) add(*hoist.winch);
+  }
+
+  void add(const Winch& winch) {
+    add({winch.drum, winch.ratio, winch.worm_friction});
+    for (const auto& number :
+         {winch.crank, winch.efficiency, winch.speed, winch.torque, winch.drum_length, winch.worm_lead}) {
+      add(number);
+    }
   }
 
   void add(const FoldLine& line) {
@@ -125,6 +146,9 @@ std::vector<double> numbers_of(const Scene& scene) {
   if (scene.hoist) found.add(*scene.hoist);
   if (scene.fold_line) found.add(*scene.fold_line);
   for (const Step& step : scene.procedure) found.add(step);
+  found.add({scene.climber.mass, scene.dynamic_factor});
+  for (const Interval range : {scene.friction.hook, scene.friction.hinge, scene.friction.floor}) found.add(range);
+  for (const Rating& rating : scene.ratings) found.add({rating.force});
   return found.all;
 }
 

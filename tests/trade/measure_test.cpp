@@ -43,6 +43,17 @@ TEST_CASE("measure: a force reads in newtons and needs its unit", "[trade]") {
   }
 }
 
+TEST_CASE("measure: a torque reads in newton metres and needs its unit", "[trade]") {
+  CHECK(parse_torque("12 Nm").value.value() == 12.0);
+  CHECK(parse_torque("12 N m").value.value() == 12.0);
+  CHECK(parse_torque("9 ft-lb").value.value() == exactly(9 * 0.3048 * 4.4482216152605));  // both exact by definition
+  CHECK(parse_torque("108 in-lb").value.value() == exactly(parse_torque("9 ft lbf").value.value()));
+  for (const std::string text : {"12", "12 N", "12 m", "9 lb-ft", "9 ft", "", "12 Nm Nm", "12 N--m"}) {
+    INFO(text);
+    check_refused(parse_torque(text));
+  }
+}
+
 TEST_CASE("measure: an angle reads in degrees, with or without its sign", "[trade]") {
   for (const std::string text : {"90", "90 deg", "90°", "90 degrees", "90.0°"}) {
     INFO(text);

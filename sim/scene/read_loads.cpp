@@ -1,0 +1,22 @@
+#include "sim/scene/scene_parts.h"
+
+namespace stowpath {
+namespace {
+
+Interval read_span(const Setting& span, Interval otherwise) { return span.given() ? span.interval() : otherwise; }
+
+}  // namespace
+
+void read_loads(const Setting& file, Scene& scene) {
+  scene.climber.mass = file.at("climber").at("mass").number();
+  const Setting friction = file.at("friction");
+  scene.friction.hook = read_span(friction.at("hook"), scene.friction.hook);
+  scene.friction.hinge = read_span(friction.at("hinge"), scene.friction.hinge);
+  scene.friction.floor = read_span(friction.at("floor"), scene.friction.floor);
+  for (const Setting& piece : file.at("hardware").items()) {
+    scene.ratings.push_back({piece.at("what").word(), piece.at("rating").number()});
+  }
+  scene.dynamic_factor = file.at("dynamic factor").number();
+}
+
+}  // namespace stowpath
