@@ -1,45 +1,36 @@
 #include "sim/mechanism/mass.h"
 
-#include <cmath>
+#include <algorithm>
 #include <numbers>
 
 #include "sim/trade/lumber.h"
+#include "sim/trade/pipe.h"
 
 namespace stowpath {
 
 namespace {
 
-constexpr double kSteel = 7850.0;       // [kg/m3], common practice
 constexpr double kUnknownWood = 450.0;  // [kg/m3], between SPF and Douglas fir
 constexpr double kDrawnWithin = 1e-4;   // of a rounded edge: a part in a thousand of a 100 mm board [m]
 
-struct Area {
-  double size = 0.0;  // [m2]
-  Vec2 centre;        // [m]
-};
+double squared(Vec2 v) { return dot(v, v); }
 
-Area area_of(const RoundedPolygon& outline) {
+// Of unit density and length: area, its middle, and its polar second moment about that. A triangle's is a 36th of its
+// area times the sum of its squared sides (by integration).
+SectionMass unit_prism(const RoundedPolygon& outline) {
   const std::vector<Vec2> corners = drawn_corners(outline, kDrawnWithin);
-  Area area;
-  Vec2 moment;
+  SectionMass area{0.0, corners[0], 0.0};
   for (std::size_t i = 1; i + 1 < corners.size(); ++i) {
-    const double size = 0.5 * cross(corners[i] - corners[0], corners[i + 1] - corners[0]);
-    area.size += size;
-    moment = moment + (size / 3.0) * (corners[0] + corners[i] + corners[i + 1]);
+    const Vec2 a = corners[0], b = corners[i], c = corners[i + 1];
+    const double size = 0.5 * cross(b - a, c - a);
+    const double polar = size / 36.0 * (squared(b - a) + squared(c - b) + squared(a - c));
+    area = joined(area, {size, (1.0 / 3.0) * (a + b + c), polar});
   }
-  area.centre = area.size > 0.0 ? (1.0 / area.size) * moment : corners[0];
   return area;
 }
 
-void add(SectionMass& to, double mass, Vec2 centre) {
-  if (mass <= 0.0) return;
-  to.centre = (1.0 / (to.mass + mass)) * (to.mass * to.centre + mass * centre);
-  to.mass += mass;
-}
-
-double wood_density_of(const Scene& scene) {
-  const Species* species = find_species(scene.stair.side_rails.species);
-  return species ? species->density : kUnknownWood;
+SectionMass scaled(const SectionMass& mass, double factor) {
+  return {factor * mass.mass, mass.centre, factor * mass.inertia};
 }
 
 // Hooks are drawn as square bar outside the round one.
@@ -53,30 +44,79 @@ double density_of(PartKind kind, double wood) {
     case PartKind::handrail:
       return wood;
     case PartKind::hook:
-      return 0.25 * std::numbers::pi * kSteel;
+      return 0.25 * std::numbers::pi * kSteelDensity;
     default:
       return 0.0;
   }
 }
 
+SectionMass extra_mass(const Extra& extra) {
+  const SectionMass area = unit_prism({extra.outline, extra.radius});
+  return area.mass > 0.0 ? scaled(area, extra.mass / area.mass) : SectionMass{extra.mass, area.centre, 0.0};
+}
+
+std::vector<SectionMass> sums(const std::vector<MassItem>& items, int sections) {
+  std::vector<SectionMass> masses(static_cast<std::size_t>(sections));
+  for (const MassItem& item : items) {
+    SectionMass& section = masses[static_cast<std::size_t>(item.section)];
+    section = joined(section, item.all);
+  }
+  return masses;
+}
+
 }  // namespace
 
-std::vector<SectionMass> section_masses(const Scene& scene, const Linkage& linkage,
-                                        const std::vector<StairPart>& stair) {
-  std::vector<SectionMass> masses(static_cast<std::size_t>(linkage.sections));
-  const double wood = wood_density_of(scene);
+double stair_wood_density(const Scene& scene) {
+  const Species* species = find_species(scene.stair.side_rails.species);
+  return species ? wood_density(species->gravity, scene.stair.side_rails.moisture) : kUnknownWood;
+}
+
+SectionMass joined(const SectionMass& a, const SectionMass& b) {
+  const double mass = a.mass + b.mass;
+  if (mass <= 0.0) return a;
+  const double shared = a.mass * b.mass / mass;
+  return {mass, (1.0 / mass) * (a.mass * a.centre + b.mass * b.centre),
+          a.inertia + b.inertia + shared * squared(b.centre - a.centre)};
+}
+
+std::vector<MassItem> mass_items(const Scene& scene, const std::vector<StairPart>& stair) {
+  std::vector<MassItem> items;
+  const double wood = stair_wood_density(scene);
   for (const StairPart& part : stair) {
     const double density = density_of(part.kind, wood);
     if (density <= 0.0) continue;
-    const Area area = area_of(part.outline);
-    double length = 0.0;
-    for (const Interval stretch : part.stations) length += stretch.length();
-    add(masses[static_cast<std::size_t>(part.section)], density * area.size * length, area.centre);
+    items.push_back({part.name, part.kind, part.section, static_cast<int>(part.stations.size()),
+                     scaled(unit_prism(part.outline), density * total_length(part.stations))});
   }
   const Casters& casters = scene.stair.casters;
-  add(masses.back(), casters.mass * static_cast<double>(casters.stations.size()), {casters.along, casters.across});
-  for (const Extra& extra : scene.stair.extras)
-    add(masses[static_cast<std::size_t>(extra.section - 1)], extra.mass, area_of({extra.outline, extra.radius}).centre);
+  const auto wheels = static_cast<int>(casters.stations.size());
+  if (wheels > 0) {
+    const int last = static_cast<int>(scene.stair.sections.size()) - 1;
+    items.push_back(
+        {"caster", PartKind::caster, last, wheels, {casters.mass * wheels, {casters.along, casters.across}, 0.0}});
+  }
+  for (const Extra& extra : scene.stair.extras) {
+    items.push_back({extra.name, PartKind::extra, extra.section - 1, 1, extra_mass(extra)});
+  }
+  return items;
+}
+
+std::vector<double> weighing_factors(const Scene& scene, const std::vector<MassItem>& items, int sections) {
+  const std::vector<SectionMass> computed = sums(items, sections);
+  std::vector<double> factors(computed.size(), 1.0);
+  for (std::size_t j = 0; j < std::min(computed.size(), scene.stair.weighed.size()); ++j) {
+    const std::optional<double>& weighed = scene.stair.weighed[j];
+    if (weighed && computed[j].mass > 0.0) factors[j] = *weighed / computed[j].mass;
+  }
+  return factors;
+}
+
+std::vector<SectionMass> section_masses(const Scene& scene, const Linkage& linkage,
+                                        const std::vector<StairPart>& stair) {
+  const std::vector<MassItem> items = mass_items(scene, stair);
+  const std::vector<double> factors = weighing_factors(scene, items, linkage.sections);
+  std::vector<SectionMass> masses = sums(items, linkage.sections);
+  for (std::size_t j = 0; j < masses.size(); ++j) masses[j] = scaled(masses[j], factors[j]);
   return masses;
 }
 
@@ -85,7 +125,7 @@ SectionMass chain_mass(const Linkage& linkage, const std::vector<SectionMass>& m
   double start = 0.0;
   for (int k = first; k < linkage.sections; ++k) {
     const auto j = static_cast<std::size_t>(k);
-    add(chain, masses[j].mass, masses[j].centre + Vec2{start, 0.0});
+    chain = joined(chain, {masses[j].mass, masses[j].centre + Vec2{start, 0.0}, masses[j].inertia});
     start += linkage.length[j];
   }
   return chain;

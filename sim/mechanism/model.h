@@ -78,10 +78,11 @@ struct Move {
   std::vector<bool> pinned;       ///< by hinge
 };
 
-/// Mass and centre of a section, in its own frame.
+/// Mass, centre and inertia of a section or of something on it, in the section's frame.
 struct SectionMass {
-  double mass = 0.0;  ///< [kg]
-  Vec2 centre;        ///< [m]
+  double mass = 0.0;     ///< [kg]
+  Vec2 centre;           ///< [m]
+  double inertia = 0.0;  ///< about its own centre, for turning in the side view [kg m2]
 };
 
 /// A rule of building that the scene breaks, found while assembling it: not an error of the file.

@@ -76,3 +76,70 @@ TEST_CASE("mass: a chain's centre weighs its sections laid straight", "[mechanis
   CHECK(chain.centre.x == Approx((3.0 * 0.4 + 1.1) / 4.0));
   CHECK(chain.centre.y == Approx((3.0 * 0.1 - 0.1) / 4.0));
 }
+
+// Closed forms: a bar's polar moment is m (a² + b²) / 12, and the parallel-axis theorem adds m d² (any mechanics text).
+TEST_CASE("mass: a board's inertia is that of a bar, through its middle", "[mechanism]") {
+  const Scene scene = bare();
+  const auto masses = section_masses(scene, make_linkage(scene),
+                                     {box_part(PartKind::side_rail, 0, {0.2, -0.07}, {2.2, 0.07}, {{0.24, 0.28}})});
+  CHECK(masses[0].inertia == Approx(masses[0].mass * (2.0 * 2.0 + 0.14 * 0.14) / 12.0).epsilon(1e-12));
+}
+
+TEST_CASE("mass: a section of two parts has the inertia of both about their common centre", "[mechanism]") {
+  const Scene scene = bare();
+  const auto masses = section_masses(scene, make_linkage(scene),
+                                     {box_part(PartKind::side_rail, 0, {0.0, 0.0}, {2.0, 0.1}, {{0.0, 0.04}}),
+                                      box_part(PartKind::tread, 0, {2.0, 0.0}, {2.1, 0.4}, {{-0.2, 0.2}})});
+  const double density = stair_wood_density(scene), rail = density * 0.2 * 0.04, tread = density * 0.04 * 0.4;
+  const Vec2 apart{2.05 - 1.0, 0.2 - 0.05};
+  const double own = rail * (4.0 + 0.01) / 12.0 + tread * (0.01 + 0.16) / 12.0;
+  CHECK(masses[0].inertia == Approx(own + rail * tread / (rail + tread) * dot(apart, apart)).epsilon(1e-12));
+}
+
+TEST_CASE("mass: the parallel-axis theorem holds for what is joined at one point", "[mechanism]") {
+  const SectionMass bar{6.0, {1.0, 0.0}, 2.0}, far{1e9, {4.0, 4.0}, 0.0};
+  // Beside so heavy a point the common centre is that point: a distance of 5 m off, to a part in 10⁸.
+  CHECK(joined(bar, far).inertia == Approx(2.0 + 6.0 * 25.0).epsilon(1e-7));
+  CHECK(joined(SectionMass{}, bar).inertia == 2.0);
+}
+
+TEST_CASE("mass: a disc's inertia is half its mass times its radius squared", "[mechanism]") {
+  Scene scene = bare();
+  Extra disc;
+  disc.outline = {{0.5, 0.1}};
+  disc.radius = 0.08;
+  disc.mass = 2.0;
+  scene.stair.extras = {disc};
+  const auto masses = section_masses(scene, make_linkage(scene), {});
+  CHECK(masses[0].mass == Approx(2.0));
+  CHECK(masses[0].centre.x == Approx(0.5));
+  CHECK(masses[0].inertia == Approx(0.5 * 2.0 * 0.08 * 0.08).epsilon(5e-3));  // the round is drawn within 0.1 mm
+}
+
+TEST_CASE("mass: wetter wood weighs more, by the supplement's formula", "[mechanism]") {
+  Scene scene = bare();
+  const double dry = stair_wood_density(scene);
+  scene.stair.side_rails.moisture = 0.19;
+  CHECK(stair_wood_density(scene) == Approx(wood_density(find_species("SPF")->gravity, 0.19)));
+  CHECK(stair_wood_density(scene) > dry);
+}
+
+TEST_CASE("mass: a weighed section keeps its centre and scales its mass and inertia", "[mechanism]") {
+  Scene scene = bare();
+  const std::vector<StairPart> parts{box_part(PartKind::side_rail, 0, {0.0, -0.07}, {2.0, 0.07}, {{0.24, 0.28}}),
+                                     box_part(PartKind::side_rail, 1, {0.0, -0.07}, {1.0, 0.07}, {{0.24, 0.28}})};
+  const auto computed = section_masses(scene, make_linkage(scene), parts);
+  scene.stair.weighed = {20.0, std::nullopt};
+  const auto weighed = section_masses(scene, make_linkage(scene), parts);
+  CHECK(weighed[0].mass == Approx(20.0));
+  CHECK(weighed[0].centre.x == Approx(computed[0].centre.x));
+  CHECK(weighed[0].inertia == Approx(computed[0].inertia * 20.0 / computed[0].mass));
+  CHECK(weighed[1].mass == Approx(computed[1].mass));
+}
+
+TEST_CASE("mass: a chain's inertia is taken about the chain's own centre", "[mechanism]") {
+  const Linkage linkage{{}, 2, {2.0, 2.0}, {}, {-1.0}};
+  const double one = 3.0 * 4.0 / 12.0;  // a thin rod of 3 kg and 2 m
+  const SectionMass chain = chain_mass(linkage, {{3.0, {1.0, 0.0}, one}, {3.0, {1.0, 0.0}, one}}, 0);
+  CHECK(chain.inertia == Approx(6.0 * 16.0 / 12.0));  // a thin rod of 6 kg and 4 m
+}
