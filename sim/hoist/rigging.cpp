@@ -5,6 +5,7 @@
 #include <stdexcept>
 
 #include "sim/mechanism/standing.h"
+#include "sim/trade/block.h"
 
 namespace stowpath {
 
@@ -87,7 +88,7 @@ std::vector<double> geometric_shares(const Rigging& rigging, double K) {
 
 }  // namespace
 
-double sheave_factor(SheaveKind kind) { return kind == SheaveKind::plain ? 1.09 : 1.04; }
+double sheave_factor(SheaveKind kind) { return handbook_sheave(kind != SheaveKind::plain).K; }
 
 int sheave_count(const Rigging& rigging) {
   return static_cast<int>(
