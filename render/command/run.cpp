@@ -12,12 +12,13 @@
 #include "render/command/faults.h"
 #include "render/command/scene_source.h"
 #include "render/report/json.h"
+#include "sim/scene/schema.h"
 #include "sim/scene/suggest.h"
 
 namespace stowpath {
 namespace {
 
-constexpr std::array<std::string_view, 1> kCommands{"dryfit"};
+constexpr std::array<std::string_view, 2> kCommands{"dryfit", "schema"};
 constexpr std::array<std::string_view, 8> kOptions{"--output", "--json", "--units",   "--quiet",
                                                    "--color",  "--help", "--version", "-o"};
 
@@ -91,6 +92,7 @@ int parse_and_do(const std::vector<std::string>& arguments, const Terminal& term
   app.set_version_flag("--version", std::string("stowpath ") + STOWPATH_VERSION);
   app.require_subcommand(1);
   add_dryfit(app, wanted);
+  app.add_subcommand("schema", "Print the JSON Schema of the scene file");
   std::vector<std::string> last_first(arguments.rbegin(), arguments.rend());  // as the parser takes them
   try {
     app.parse(last_first);
@@ -100,7 +102,9 @@ int parse_and_do(const std::vector<std::string>& arguments, const Terminal& term
   } catch (const CLI::ParseError& error) {
     throw UsageFault(error.what(), option_hint(arguments));
   }
-  return run_dryfit(dryfit_request(wanted, terminal), in, out);
+  if (app.got_subcommand("dryfit")) return run_dryfit(dryfit_request(wanted, terminal), in, out);
+  out << scene_schema();
+  return kExitClear;
 }
 
 // How faults are told: as text on standard error, or as one JSON object on standard output.

@@ -144,9 +144,9 @@ class Writer {
 }  // namespace
 
 std::string verdict_text(const Model& model, const DryFit& fit, bool colour) {
-  std::string line = verdict_line(model, fit) + "\n";
+  std::string lines = wrapped(verdict_line(model, fit), kWidth, "", "  ");
   const std::string word(verdict_word(fit.verdict));
-  return line.replace(0, word.size(), coloured(word, verdict_code(fit.verdict), colour));
+  return lines.replace(0, word.size(), coloured(word, verdict_code(fit.verdict), colour));
 }
 
 std::string cautions_text() {

@@ -16,7 +16,7 @@ struct TextOptions {
 /// taken for granted, limits and work.
 std::string dry_fit_text(const Model& model, const DryFit& fit, const TextOptions& options);
 
-/// The first line alone, ended.
+/// The verdict alone, ended; one line unless there is much to count.
 std::string verdict_text(const Model& model, const DryFit& fit, bool colour);
 
 /// Limits of the model and who has to be asked, one sentence each: the report and the sheet print the same.

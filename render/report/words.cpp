@@ -201,16 +201,17 @@ std::string_view finding_kind_words(FindingKind kind) {
   return "";
 }
 
+std::string verdict_counts(const DryFit& fit) {
+  if (fit.findings.empty())
+    return "no findings in " + counted(static_cast<long long>(fit.moves.size()), "move or state", "moves and states");
+  const std::string count = counted(static_cast<long long>(fit.findings.size()), "finding", "findings");
+  const bool all_meet = std::all_of(fit.findings.begin(), fit.findings.end(),
+                                    [](const Finding& f) { return f.kind == FindingKind::interference; });
+  return all_meet ? count : count + " (" + breakdown(fit.findings) + ")";
+}
+
 std::string verdict_line(const Model& model, const DryFit& fit) {
-  std::string line(verdict_word(fit.verdict));
-  if (fit.findings.empty()) {
-    line +=
-        ": no findings in " + counted(static_cast<long long>(fit.moves.size()), "move or state", "moves and states");
-  } else {
-    line += ": " + counted(static_cast<long long>(fit.findings.size()), "finding", "findings") + " (" +
-            breakdown(fit.findings) + ")";
-  }
-  return line + "." + spaced(model.name);
+  return std::string(verdict_word(fit.verdict)) + ": " + verdict_counts(fit) + "." + spaced(model.name);
 }
 
 std::string place_text(double metres, DisplayUnits units) {
@@ -237,7 +238,7 @@ std::string poses_text(const Linkage& linkage, const Configuration& from, const 
   std::string out = "lean " + angle_range(from.lean, to.lean);
   for (int k = 0; k + 1 < linkage.sections; ++k) {
     const auto hinge = static_cast<std::size_t>(k);
-    out += linkage.sections > 2 ? ", fold " + std::to_string(k + 1) + " " : ", fold ";
+    out += linkage.sections > 2 ? ", fold " + std::to_string(k + 1) + ": " : ", fold ";
     out += angle_range(from.folds[hinge], to.folds[hinge]);
   }
   return out;

@@ -19,6 +19,9 @@ std::string_view move_name(MoveKind kind);
 /// "CLEAR", "INTERFERENCE" or "UNDECIDED".
 std::string_view verdict_word(Verdict verdict);
 
+/// "3 findings (2 meet, 1 too close)"; the kinds are left out where all meet.
+std::string verdict_counts(const DryFit& fit);
+
 /// "INTERFERENCE: 3 findings (2 meet, 1 too close). Wheel loft"
 std::string verdict_line(const Model& model, const DryFit& fit);
 

@@ -16,7 +16,7 @@ bool word_at(std::string_view text, std::size_t i, std::string_view word) {
 
 // What belongs to the figure before it: "1/2" or a unit.
 bool goes_with_figure(std::string_view text, std::size_t i) {
-  if (word_at(text, i, "mm") || word_at(text, i, "m") || word_at(text, i, "in")) return true;
+  if (word_at(text, i, "mm") || word_at(text, i, "m") || word_at(text, i, "in") || word_at(text, i, "%")) return true;
   std::size_t end = i;
   while (end < text.size() && is_digit(text[end])) ++end;
   return end > i && end < text.size() && text[end] == '/';

@@ -161,8 +161,9 @@ class Sheet {
   }
 
   static std::string fitted(const std::string& words, double size, double width) {
-    const std::vector<std::string> lines = wrap_text(words, size, width);
-    return lines.empty() ? "" : lines.size() == 1 ? lines[0] : lines[0] + " ...";
+    if (text_width(words, size) <= width) return words;
+    const std::vector<std::string> lines = wrap_text(words, size, width - text_width(" ...", size));
+    return lines.empty() ? "" : lines[0] + " ...";
   }
 
   const Subject& subject_;

@@ -1,6 +1,7 @@
 #include "render/sheet/labels.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace stowpath {
@@ -38,16 +39,34 @@ bool Labels::fits(const PaperBox& box, const PaperBox& bounds, bool off_lines) c
   return !off_lines || std::none_of(avoided_.begin(), avoided_.end(), meets);
 }
 
-bool Labels::place(DisplayList& list, Text text, Vec2 at, const PaperBox& bounds) {
-  constexpr double kNear = 16.0, kFar = 40.0;  // [mm]
-  return place(list, text, at, bounds, true, kNear) || place(list, text, at, bounds, false, kFar);
+bool Labels::place(DisplayList& list, Text text, Vec2 at, const PaperBox& bounds, double farthest) {
+  const double near = std::min(farthest, 16.0);  // to stand off the lines is worth this far [mm]
+  return place(list, text, at, bounds, true, near) || place(list, text, at, bounds, false, farthest);
 }
 
-bool Labels::place(DisplayList& list, Text& text, Vec2 at, const PaperBox& bounds, bool off_lines, double far) {
+bool Labels::place_inside(DisplayList& list, Text text, const PaperBox& box) {
+  constexpr std::array<double, 5> kOffMiddle{0.0, -0.2, 0.2, -0.35, 0.35};  // of the box's size
+  const Vec2 middle = lerp(box.least, box.greatest, 0.5), size = box.greatest - box.least;
+  text.anchor = Anchor::middle;
+  text.halo = true;
+  for (const double right : kOffMiddle) {
+    for (const double down : kOffMiddle) {
+      text.at = middle + Vec2{right * size.x, down * size.y + 0.5 * text.size};
+      const PaperBox taken = grown(text_box(text), 0.25 * text.size);
+      if (!fits(taken, box, true)) continue;
+      taken_.push_back(taken);
+      list.text(std::move(text));
+      return true;
+    }
+  }
+  return false;
+}
+
+bool Labels::place(DisplayList& list, Text& text, Vec2 at, const PaperBox& bounds, bool off_lines, double farthest) {
   constexpr int kDirections = 16;
   constexpr double kNear = 2.0, kStep = 2.5;  // [mm]
   const double margin = 0.25 * text.size;
-  for (double away = kNear; away <= far; away += kStep) {
+  for (double away = kNear; away <= farthest; away += kStep) {
     for (int i = 0; i < kDirections; ++i) {
       // 0, 1, -1, 2, -2, ...: to the right first, then ever further round.
       const double angle = (i % 2 == 0 ? -1.0 : 1.0) * ((i + 1) / 2) * (2.0 * std::numbers::pi / kDirections);

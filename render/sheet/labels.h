@@ -17,8 +17,13 @@ class Labels {
   /// Sets a text as near to `at` as it can stand clear of all other lettering, within `bounds`, with a thin leader
   /// where that is far. Tries the nearest places first, beginning to the right; keeps off the lines to be avoided if it
   /// can.
+  /// @param farthest  how far it may stand from `at` [mm]
   /// @returns false, with nothing drawn, where there is no room
-  bool place(DisplayList& list, Text text, Vec2 at, const PaperBox& bounds);
+  bool place(DisplayList& list, Text text, Vec2 at, const PaperBox& bounds, double farthest = 40.0);
+
+  /// Sets a text inside a box, as near to its middle as it fits clear of all other lettering and lines.
+  /// @returns false, with nothing drawn, where there is no such place
+  bool place_inside(DisplayList& list, Text text, const PaperBox& box);
 
   /// Keeps lettering off a box.
   void keep_off(const PaperBox& box) { taken_.push_back(box); }
@@ -28,7 +33,7 @@ class Labels {
 
  private:
   bool fits(const PaperBox& box, const PaperBox& bounds, bool off_lines) const;
-  bool place(DisplayList& list, Text& text, Vec2 at, const PaperBox& bounds, bool off_lines, double far);
+  bool place(DisplayList& list, Text& text, Vec2 at, const PaperBox& bounds, bool off_lines, double farthest);
 
   std::vector<PaperBox> taken_;
   std::vector<PaperBox> avoided_;

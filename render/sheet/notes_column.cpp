@@ -87,8 +87,7 @@ void write_verdict(DisplayList& list, Labels& labels, const Subject& subject, No
       list,
       {{left + 9.0, column.down + 6.6}, std::string(verdict_word(verdict)), 5.0, Anchor::start, verdict_ink(verdict)});
   column.down += 10.0;
-  const std::string line = verdict_line(subject.model, subject.fit);
-  const std::string rest = line.substr(line.find(": ") + 2, line.rfind(". ") - line.find(": ") - 1);
+  const std::string rest = verdict_counts(subject.fit) + ".";
   for (const std::string& words : wrap_text(rest, kNotes, column.box.greatest.x - left - 9.0)) {
     labels.fix(list, {{left + 9.0, column.down + kNotes}, words, kNotes, Anchor::start, verdict_ink(verdict)});
     column.down += kLine;

@@ -10,8 +10,8 @@
 namespace stowpath {
 namespace {
 
-constexpr double kHalfWindow = 0.15;  // of the model, about the pipe [m]
-constexpr double kUnder = 11.0;       // for the words under it [mm]
+constexpr double kHalfWindow = 0.135;  // of the model, about the pipe [m]
+constexpr double kUnder = 11.0;        // for the words under it [mm]
 
 bool in_window(const Subject& subject, const Finding& finding) {
   const Vec2 off = lerp(finding.witness.on_a, finding.witness.on_b, 0.5) - subject.model.linkage.pivot;
@@ -78,7 +78,9 @@ class Detail {
         if (outlines) {
           list_.path(corners, true, Pen{Ink::line, kMedium});
         } else {
-          list_.path(corners, true, {}, wood ? Ink::wood : Ink::faint);
+          // A stroke of its own colour closes the seams between pieces.
+          const Ink ink = wood ? Ink::wood : Ink::faint;
+          list_.path(corners, true, Pen{ink, 0.1}, ink);
         }
       }
     }

@@ -65,6 +65,14 @@ void draw_zones(DisplayList& list, const Subject& subject, const ViewFrame& fram
   }
 }
 
+constexpr double kFarthestName = 17.0;  // a name further off says nothing [mm]
+
+// "vise" of "vise 3": what is numbered is named once.
+std::string without_number(const std::string& name) {
+  const std::size_t end = name.find_last_not_of("0123456789");
+  return end == std::string::npos || name[end] != ' ' || end == 0 ? name : name.substr(0, end);
+}
+
 bool is_line(PartKind kind) { return kind == PartKind::lead_line || kind == PartKind::line; }
 
 }  // namespace
@@ -93,19 +101,35 @@ void draw_room_side(DisplayList& list, const Subject& subject, const ViewFrame& 
   draw_steel(list, subject, frame);
 }
 
-void label_room_side(DisplayList& list, Labels& labels, const Subject& subject, const ViewFrame& frame,
-                     const PaperBox& bounds) {
+void label_things(DisplayList& list, Labels& labels, const std::vector<NamedSpot>& spots, const PaperBox& bounds) {
+  std::map<std::string, int> counts;
+  for (const NamedSpot& spot : spots) ++counts[without_number(spot.name)];
   std::set<std::string> named;
-  const auto name = [&](const std::string& words, const RoundedPolygon& outline) {
-    if (!named.insert(words).second) return;
+  for (const NamedSpot& spot : spots) {
+    const std::string base = without_number(spot.name);
+    if (!named.insert(base).second) continue;
+    const std::string words = counts[base] > 1 ? base + " (" + std::to_string(counts[base]) + ")" : spot.name;
+    const Text text{{}, words, kNotes, Anchor::start, Ink::soft};
+    if (labels.place_inside(list, text, spot.box)) continue;
+    labels.place(list, text, lerp(spot.box.least, spot.box.greatest, 0.5), bounds, kFarthestName);
+  }
+}
+
+void label_room_side(DisplayList& list, Labels& labels, const Subject& subject, const ViewFrame& frame) {
+  std::vector<NamedSpot> spots;
+  std::set<std::string> seen;
+  const auto add = [&](const std::string& name, const RoundedPolygon& outline) {
+    if (!seen.insert(name).second) return;
     const PaperBox box = extent_of(outline);
-    const Vec2 middle = frame(lerp(box.least, box.greatest, 0.5));
-    labels.place(list, {{}, words, kNotes, Anchor::start, Ink::soft}, middle, bounds);
+    spots.push_back({name, {frame({box.least.x, box.greatest.y}), frame({box.greatest.x, box.least.y})}});
   };
   for (const RoomPart& part : subject.model.room) {
-    if (part.kind == PartKind::obstacle || part.kind == PartKind::loft) name(part.name, part.outline);
+    if (part.kind == PartKind::obstacle || part.kind == PartKind::loft) add(part.name, part.outline);
   }
-  for (const ZonePart& zone : subject.model.zones) name("keep clear: " + zone.name, zone.outline);
+  for (const ZonePart& zone : subject.model.zones) add("keep clear: " + zone.name, zone.outline);
+  const PaperBox bounds{{frame.x(0.0), frame.y(subject.scene.room.ceiling)},
+                        {frame.x(subject.scene.room.depth), frame.y(subject.model.floor_level)}};
+  label_things(list, labels, spots, bounds);
 }
 
 }  // namespace stowpath

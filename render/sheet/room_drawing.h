@@ -1,5 +1,8 @@
 #pragma once
 
+#include <string>
+#include <vector>
+
 #include "render/sheet/labels.h"
 #include "render/sheet/view.h"
 
@@ -8,9 +11,17 @@ namespace stowpath {
 /// Floor, walls, ceiling, loft, rail, brackets, obstacles and keep-clear zones in the side view.
 void draw_room_side(DisplayList& list, const Subject& subject, const ViewFrame& frame);
 
-/// The names of what stands in the room, where there is room for them.
-void label_room_side(DisplayList& list, Labels& labels, const Subject& subject, const ViewFrame& frame,
-                     const PaperBox& bounds);
+/// A thing to be named in or beside the paper it takes.
+struct NamedSpot {
+  std::string name;
+  PaperBox box;  ///< [mm]
+};
+
+/// Names of things, those that are numbered alike once with their count; left out where there is no room for them.
+void label_things(DisplayList& list, Labels& labels, const std::vector<NamedSpot>& spots, const PaperBox& bounds);
+
+/// The names of what stands in the room, inside the side view.
+void label_room_side(DisplayList& list, Labels& labels, const Subject& subject, const ViewFrame& frame);
 
 /// Least and greatest corner of an outline [m].
 PaperBox extent_of(const RoundedPolygon& outline);

@@ -23,7 +23,7 @@ bool same_pose(const Configuration& a, const Configuration& b) {
 // The pose after each move, each drawn once, the working and the parked ones apart.
 std::vector<Configuration> ghost_poses(const Model& model) {
   std::vector<Configuration> poses;
-  const Configuration working = working_configuration(model), parked = parked_configuration(model);
+  const Configuration working = working_configuration(model), parked = parked_configuration(model).value_or(working);
   for (const Move& move : model.moves) {
     if (move.segments.empty() || move.kind == MoveKind::stand || move.kind == MoveKind::park) continue;
     const Configuration& end = move.segments.back().to;
@@ -56,11 +56,10 @@ void draw_moves(DisplayList& list, Labels& labels, const Subject& subject, const
   for (const Configuration& pose : ghost_poses(model)) {
     draw_stair_ghost(list, frame, model, pose, {Ink::blue, kThin, Dash::hidden});
   }
-  const Configuration parked = parked_configuration(model);
-  if (!same_pose(parked, working_configuration(model))) {
-    draw_stair_ghost(list, frame, model, parked, {Ink::blue, kMedium, Dash::hidden});
-    draw_ropes(list, frame, model, parked);
-    avoid_stair(labels, frame, model, parked);
+  if (const auto parked = parked_configuration(model)) {
+    draw_stair_ghost(list, frame, model, *parked, {Ink::blue, kMedium, Dash::hidden});
+    draw_ropes(list, frame, model, *parked);
+    avoid_stair(labels, frame, model, *parked);
   }
   for (const std::vector<Vec2>& path : foot_path(model)) {
     const std::vector<Vec2> drawn = on_paper(frame, path);
@@ -88,11 +87,11 @@ void label_leans(DisplayList& list, Labels& labels, const Subject& subject, cons
   const double half = 0.4 * model.working_lean;
   const Vec2 arc = frame(model.linkage.pivot) + lean_radius(model, frame) * Vec2{std::sin(half), std::cos(half)};
   labels.place(list, {{}, format_degrees(model.working_lean), kFigures}, arc, bounds);
-  const Configuration parked = parked_configuration(model);
-  if (same_pose(parked, working_configuration(model))) return;
-  const SectionPoses poses = place_sections(model.linkage, parked);
+  const auto parked = parked_configuration(model);
+  if (!parked) return;
+  const SectionPoses poses = place_sections(model.linkage, *parked);
   const Vec2 end = frame(poses[0] * Vec2{model.linkage.length[0], 0.0});
-  labels.place(list, {{}, "parked, lean " + format_degrees(parked.lean), kNotes, Anchor::start, Ink::blue}, end,
+  labels.place(list, {{}, "parked, lean " + format_degrees(parked->lean), kNotes, Anchor::start, Ink::blue}, end,
                bounds);
 }
 
@@ -164,7 +163,7 @@ void label_side_view(DisplayList& list, Labels& labels, const Subject& subject, 
   list.open("side-view-lettering", "Lettering of the side view");
   label_findings(list, labels, subject.fit.findings, finding_marks(subject, frame), bounds);
   label_leans(list, labels, subject, frame, bounds);
-  label_room_side(list, labels, subject, frame, bounds);
+  label_room_side(list, labels, subject, frame);
   list.close();
 }
 

@@ -74,7 +74,12 @@ void draw_things(DisplayList& list, const Subject& subject, const ViewFrame& fra
   }
 }
 
-void draw_stair_plan(DisplayList& list, const Subject& subject, const ViewFrame& frame, double depth,
+void avoid(Labels& labels, const ViewFrame& frame, const PaperBox& extent, Interval stations) {
+  const Vec2 a = frame({stations.lo, extent.least.x}), b = frame({stations.hi, extent.greatest.x});
+  labels.avoid(std::vector<Vec2>{a, {b.x, a.y}, b, {a.x, b.y}}, true);
+}
+
+void draw_stair_plan(DisplayList& list, Labels& labels, const Subject& subject, const ViewFrame& frame, double depth,
                      const Configuration& at, bool ghost) {
   const SectionPoses poses = place_sections(subject.model.linkage, at);
   Plan plan(list, frame, depth);
@@ -84,6 +89,7 @@ void draw_stair_plan(DisplayList& list, const Subject& subject, const ViewFrame&
     const PaperBox extent = extent_of(placed(part.outline, poses.at(static_cast<std::size_t>(part.section))));
     const Pen pen{ghost ? Ink::blue : Ink::line, kThin, ghost ? Dash::hidden : Dash::solid};
     if (ghost && part.kind == PartKind::tread) continue;
+    for (const Interval& stretch : part.stations) avoid(labels, frame, extent, stretch + at.station);
     for (const Interval& stretch : part.stations)
       plan.prism(extent, stretch + at.station, pen, ghost ? std::optional<Ink>{} : std::optional<Ink>{Ink::wood});
   }
@@ -103,18 +109,21 @@ void draw_finding_crosses(DisplayList& list, Labels& labels, const Subject& subj
 
 void label_plan(DisplayList& list, Labels& labels, const Subject& subject, const ViewFrame& frame, double depth,
                 const PaperBox& bounds) {
-  std::set<std::string> named;
-  const auto name = [&](const std::string& words, const PaperBox& extent, Interval stations) {
-    if (extent.least.x >= depth || !named.insert(words).second) return;
-    const double out = 0.5 * (std::max(extent.least.x, 0.0) + std::min(extent.greatest.x, depth));
-    labels.place(list, {{}, words, kNotes, Anchor::start, Ink::soft}, frame({stations.middle(), out}), bounds);
+  std::vector<NamedSpot> spots;
+  std::set<std::string> seen;
+  const auto add = [&](const std::string& name, const PaperBox& extent, Interval stations) {
+    if (extent.least.x >= depth || !seen.insert(name).second) return;
+    spots.push_back({name,
+                     {frame({stations.lo, std::max(extent.least.x, 0.0)}),
+                      frame({stations.hi, std::min(extent.greatest.x, depth)})}});
   };
   for (const RoomPart& part : subject.model.room) {
-    if (part.kind != PartKind::obstacle || part.stations.empty()) continue;
-    name(part.name, extent_of(part.outline), part.stations.front());
+    if (part.kind == PartKind::obstacle && !part.stations.empty())
+      add(part.name, extent_of(part.outline), part.stations.front());
   }
   for (const ZonePart& zone : subject.model.zones)
-    name("keep clear: " + zone.name, extent_of(zone.outline), zone.stations);
+    add("keep clear: " + zone.name, extent_of(zone.outline), zone.stations);
+  label_things(list, labels, spots, bounds);
 }
 
 }  // namespace
@@ -140,8 +149,9 @@ void draw_span_view(DisplayList& list, Labels& labels, const Subject& subject, c
   list.open("span-view", "Span view, from above");
   draw_room_plan(list, subject, frame, depth);
   draw_things(list, subject, frame, depth);
-  draw_stair_plan(list, subject, frame, depth, working_configuration(subject.model), false);
-  draw_stair_plan(list, subject, frame, depth, parked_configuration(subject.model), true);
+  draw_stair_plan(list, labels, subject, frame, depth, working_configuration(subject.model), false);
+  if (const auto parked = parked_configuration(subject.model))
+    draw_stair_plan(list, labels, subject, frame, depth, *parked, true);
   draw_finding_crosses(list, labels, subject, frame, depth, bounds);
   label_plan(list, labels, subject, frame, depth, bounds);
   list.close();

@@ -58,9 +58,10 @@ class Stick {
                   {{x + beside, middle + 1.2}, "home " + place_text(*subject_.model.home, subject_.units), kNotes});
       hooks(*subject_.model.home, middle);
     }
-    const double parked = parked_configuration(subject_.model).station;
+    const auto parked = parked_configuration(subject_.model);
+    if (!parked) return;
     const double half = 0.5 * subject_.scene.stair.width;
-    list_.box({frame_.x(parked - half), middle - 2.4}, {frame_.x(parked + half), middle + 2.4},
+    list_.box({frame_.x(parked->station - half), middle - 2.4}, {frame_.x(parked->station + half), middle + 2.4},
               Pen{Ink::blue, kThin, Dash::hidden});
   }
 

@@ -93,9 +93,10 @@ Configuration working_configuration(const Model& model) {
   return at;
 }
 
-Configuration parked_configuration(const Model& model) {
-  return model.moves.empty() || model.moves.back().segments.empty() ? working_configuration(model)
-                                                                    : model.moves.back().segments.back().to;
+std::optional<Configuration> parked_configuration(const Model& model) {
+  if (model.moves.empty() || model.moves.back().kind != MoveKind::park || model.moves.back().segments.empty())
+    return {};
+  return model.moves.back().segments.back().to;
 }
 
 }  // namespace stowpath

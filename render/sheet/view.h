@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <span>
 #include <string>
 #include <vector>
@@ -62,7 +63,7 @@ std::vector<Vec2> common_part(std::span<const Vec2> a, std::span<const Vec2> b);
 /// Where the moving stair stands in the working pose, at home or in the middle of where it can stand.
 Configuration working_configuration(const Model& model);
 
-/// The procedure's last pose.
-Configuration parked_configuration(const Model& model);
+/// Where the procedure parks it; none where it only stands and rolls.
+std::optional<Configuration> parked_configuration(const Model& model);
 
 }  // namespace stowpath
