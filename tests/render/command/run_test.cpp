@@ -1,0 +1,164 @@
+#include "render/command/run.h"
+
+#include <algorithm>
+#include <catch2/catch.hpp>
+#include <fstream>
+#include <nlohmann/json.hpp>
+#include <sstream>
+
+#include "tests/support/scratch_folder.h"
+#include "tests/support/xml_check.h"
+
+using namespace stowpath;
+using Catch::Contains;
+using Catch::StartsWith;
+using nlohmann::json;
+
+namespace {
+
+struct Said {
+  int code = 0;
+  std::string out, err;
+};
+
+Said said(const std::vector<std::string>& arguments, const std::string& input = "", bool colour = false) {
+  std::istringstream in(input);
+  std::ostringstream out, err;
+  const int code = run(arguments, {colour}, in, out, err);
+  return {code, out.str(), err.str()};
+}
+
+std::string content(const std::string& file) {
+  std::ifstream in(file, std::ios::binary);
+  return {std::istreambuf_iterator<char>(in), {}};
+}
+
+const std::string kCured = STOWPATH_SOURCE_DIR "/scenes/demo-cured.yaml";
+const std::string kBroken = "stowpath: 1\nunits: mm\nroom: {lenght: 7600, depth: 4600, ceiling: 4100}\n";
+
+}  // namespace
+
+TEST_CASE("command: the built-in demo runs without a file and finds what is wrong", "[command]") {
+  const Said s = said({"dryfit"});
+  CHECK(s.code == 1);
+  CHECK_THAT(s.out, StartsWith("INTERFERENCE: "));
+  CHECK(s.err.empty());
+}
+
+TEST_CASE("command: the cured demo is clear, and says so by its exit code", "[command]") {
+  const Said s = said({"dryfit", kCured, "--quiet"});
+  CHECK(s.code == 0);
+  CHECK_THAT(s.out, StartsWith("CLEAR: no findings"));
+  CHECK(std::count(s.out.begin(), s.out.end(), '\n') == 1);
+}
+
+TEST_CASE("command: a scene may come through standard input", "[command]") {
+  CHECK(said({"dryfit", "-", "--quiet"}, content(kCured)).code == 0);
+}
+
+TEST_CASE("command: --json prints one object, nothing else", "[command]") {
+  const Said s = said({"dryfit", "--json"});
+  CHECK(json::parse(s.out)["schema"] == "stowpath.dryfit/1");
+  CHECK(s.err.empty());
+}
+
+TEST_CASE("command: --units decides over the scene", "[command]") {
+  CHECK_THAT(said({"dryfit", "--units", "in"}).out, Contains("Margins: 1/2\" in general"));
+  CHECK_THAT(said({"dryfit", "--units=mm"}).out, Contains("Margins: 12 mm in general"));
+}
+
+TEST_CASE("command: colour follows --color, and the terminal without it", "[command]") {
+  const auto coloured = [](const std::vector<std::string>& arguments, bool terminal) {
+    return said(arguments, "", terminal).out.find('\033') != std::string::npos;
+  };
+  CHECK(coloured({"dryfit"}, true));
+  CHECK_FALSE(coloured({"dryfit"}, false));
+  CHECK(coloured({"dryfit", "--color=always"}, false));
+  CHECK_FALSE(coloured({"dryfit", "--color=never"}, true));
+  CHECK_FALSE(coloured({"dryfit", "--json", "--color=always"}, true));
+}
+
+TEST_CASE("command: -o writes the sheet whole, and no other file", "[command]") {
+  const testing::ScratchFolder folder;
+  CHECK(said({"dryfit", "-o", folder.file("sheet.svg"), "--quiet"}).code == 1);
+  CHECK(testing::xml_fault(content(folder.file("sheet.svg"))) == "");
+  CHECK(folder.entries() == 1);
+}
+
+TEST_CASE("command: only .svg is written, and that is said before any work", "[command]") {
+  const testing::ScratchFolder folder;
+  for (const char* name : {"sheet.pdf", "sheet", "svg"}) {
+    const Said s = said({"dryfit", "-o", folder.file(name)});
+    CHECK(s.code == 2);
+    CHECK_THAT(s.err, Contains("a sheet is written as .svg"));
+    CHECK(s.out.empty());
+  }
+  CHECK(folder.entries() == 0);
+}
+
+TEST_CASE("command: a place that cannot be written to is exit 3, with nothing printed", "[command]") {
+  const testing::ScratchFolder folder;
+  const Said s = said({"dryfit", "-o", folder.file("no/sheet.svg")});
+  CHECK(s.code == 3);
+  CHECK_THAT(s.err, Contains("no/sheet.svg: cannot be written: No such file or directory"));
+  CHECK(s.out.empty());
+}
+
+TEST_CASE("command: a scene that is missing or a folder is exit 3", "[command]") {
+  const testing::ScratchFolder folder;
+  CHECK(said({"dryfit", folder.file("none.yaml")}).code == 3);
+  CHECK(said({"dryfit", folder.file("")}).code == 3);
+}
+
+TEST_CASE("command: a broken scene is exit 2, placed, with a hint, and nothing is written", "[command]") {
+  const testing::ScratchFolder folder;
+  const Said s = said({"dryfit", "-", "-o", folder.file("sheet.svg")}, kBroken);
+  CHECK(s.code == 2);
+  CHECK_THAT(s.err, StartsWith("standard input:3:8: error: ") && Contains("length"));
+  CHECK(s.out.empty());
+  CHECK(folder.entries() == 0);
+}
+
+TEST_CASE("command: with --json the errors are JSON too", "[command]") {
+  const json scene = json::parse(said({"dryfit", "-", "--json"}, kBroken).out);
+  CHECK(scene["schema"] == "stowpath.error/1");
+  CHECK(scene["errors"][0]["line"] == 3);
+  CHECK(scene["errors"][0]["column"] == 8);
+  const Said usage = said({"dryfit", "--json", "--unitz", "mm"});
+  CHECK(usage.code == 2);
+  CHECK(json::parse(usage.out)["errors"][0]["hint"] == "did you mean --units?");
+  CHECK(usage.err.empty());
+  CHECK(json::parse(said({"dryfit", "--json", "none.yaml"}).out)["errors"][0]["file"] == "none.yaml");
+}
+
+TEST_CASE("command: a word that is no command is answered with the nearest", "[command]") {
+  const Said near = said({"dryfti"});
+  CHECK(near.code == 2);
+  CHECK_THAT(near.err, Contains("\"dryfti\" is not a command") && Contains("did you mean dryfit?"));
+  CHECK(said({"banana"}).code == 2);
+  CHECK(said({}).code == 2);
+  CHECK(said({"dryfit", "one.yaml", "two.yaml"}).code == 2);
+  CHECK(said({"dryfit", "--units", "furlongs"}).code == 2);
+}
+
+TEST_CASE("command: the schema is printed as JSON", "[command]") {
+  const Said s = said({"schema"});
+  CHECK(s.code == 0);
+  CHECK(json::parse(s.out)["$schema"] == "https://json-schema.org/draft/2020-12/schema");
+}
+
+TEST_CASE("command: help and version are answers, not errors", "[command]") {
+  CHECK(said({"--version"}).code == 0);
+  CHECK_THAT(said({"--version"}).out, StartsWith("stowpath "));
+  const Said help = said({"dryfit", "--help"});
+  CHECK(help.code == 0);
+  CHECK_THAT(help.out, Contains("--json") && Contains("--units") && Contains("--color"));
+}
+
+TEST_CASE("command: a report that cannot be printed is exit 3", "[command]") {
+  std::istringstream in;
+  std::ostringstream out, err;
+  out.setstate(std::ios::badbit);
+  CHECK(run({"dryfit", "--quiet"}, {}, in, out, err) == 3);
+  CHECK_THAT(err.str(), Contains("cannot be written"));
+}
