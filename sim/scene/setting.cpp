@@ -36,12 +36,14 @@ Setting Setting::at(std::string_view key) const {
 
 std::vector<Setting> Setting::items() const {
   std::vector<Setting> all;
-  if (!is_list()) return all;
+  if (!has_entries()) return all;
   for (std::size_t i = 0; i < node_->items.size(); ++i) {
     all.push_back({&node_->items[i], check_, path_ + "[" + std::to_string(i) + "]", row_path_ + "[]"});
   }
   return all;
 }
+
+bool Setting::has_entries() const { return is_list() && count_fits(*row_, node_->items.size()); }
 
 double Setting::number_of(const DocumentNode& node) const {
   if (node.kind != DocumentNode::Kind::text) return kRefused;
@@ -94,14 +96,14 @@ std::vector<Interval> Setting::intervals() const {
 
 std::vector<double> Setting::numbers() const {
   std::vector<double> all;
-  if (!is_list() || !count_fits(*row_, node_->items.size())) return all;
+  if (!has_entries()) return all;
   for (const DocumentNode& item : node_->items) all.push_back(number_of(item));
   return all;
 }
 
 std::vector<Vec2> Setting::points() const {
   std::vector<Vec2> all;
-  if (!is_list() || !count_fits(*row_, node_->items.size())) return all;
+  if (!has_entries()) return all;
   for (const DocumentNode& item : node_->items) {
     const bool pair = item.kind == DocumentNode::Kind::list && item.items.size() == 2;
     all.push_back(pair ? Vec2{number_of(item.items[0]), number_of(item.items[1])} : Vec2{kRefused, kRefused});

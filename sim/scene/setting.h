@@ -24,7 +24,7 @@ class Setting {
   Setting(const DocumentNode& root, KeyCheck& check);
 
   Setting at(std::string_view key) const;  ///< a key under this one
-  std::vector<Setting> items() const;      ///< the entries of a list
+  std::vector<Setting> items() const;      ///< the entries of a list; none where their count was refused
 
   bool given() const { return node_ != nullptr && node_->kind != DocumentNode::Kind::empty; }
   bool is_map() const { return given() && node_->kind == DocumentNode::Kind::map; }
@@ -57,6 +57,8 @@ class Setting {
   Setting(const DocumentNode* node, KeyCheck* check, std::string path, std::string row_path);
 
   double number_of(const DocumentNode& node) const;
+  /// Whether it is a list with as many entries as may be.
+  bool has_entries() const;
 
   const DocumentNode* node_ = nullptr;  // null where not given
   KeyCheck* check_ = nullptr;
