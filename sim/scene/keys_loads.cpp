@@ -8,45 +8,27 @@ namespace {
 constexpr std::string_view kRated =
     "line|block|ceiling point|eye|carabiner|shackle|sling|spreader|cleat|winch|hinge|hook|lock pin|caster|bracket";
 
+// clang-format off: one row a setting, as short as can be
 const std::array kKeys{
     KeyRow{"climber", kMap, {}, "", "(the default below)", "{mass: 300 lb}", "Who climbs, for the loads."},
-    KeyRow{"climber.mass",
-           kMass,
-           {10, 500},
-           "",
-           "300 lb",
-           "300 lb",
+    KeyRow{"climber.mass", kMass, {10, 500}, "", "300 lb", "300 lb",
            "With what is carried; the default is the concentrated load of IRC Table R301.5 for stairs."},
-    KeyRow{"friction",
-           kMap,
-           {},
-           "",
-           "(the ranges below)",
-           "{hook: [0.15, 0.5], hinge: [0.1, 0.3], floor: [0.3, 0.7]}",
+    KeyRow{"friction", kMap, {}, "", "(the ranges below)", "{hook: [0.15, 0.5], hinge: [0.1, 0.3], floor: [0.3, 0.7]}",
            "Ranges of friction coefficients; results are worked out over the whole of them. The default ones are a "
            "judgement."},
     KeyRow{"friction.hook", kSpan, {0, 2}, "", "(0.15 to 0.5)", "[0.15, 0.5]", "Hook on pipe."},
     KeyRow{"friction.hinge", kSpan, {0, 2}, "", "(0.1 to 0.3)", "[0.1, 0.3]", "Pin in hinge."},
-    KeyRow{"friction.floor",
-           kSpan,
-           {0, 2},
-           "",
-           "(0.3 to 0.7)",
-           "[0.3, 0.7]",
+    KeyRow{"friction.floor", kSpan, {0, 2}, "", "(0.3 to 0.7)", "[0.3, 0.7]",
            "A caster that scrubs sideways over the floor."},
     KeyRow{"hardware", kMaps, list_of(0, 50), "", "(no ratings known)", "[{what: carabiner, rating: 20 kN}]",
            "What the makers of the hardware rate it for."},
     KeyRow{"hardware[].what", kWord, {}, kRated, kRequired, "carabiner", "The piece of hardware."},
-    KeyRow{"hardware[].rating",
-           kForce,
-           {1, 1e6},
-           "",
-           kRequired,
-           "20 kN",
+    KeyRow{"hardware[].rating", kForce, {1, 1e6}, "", kRequired, "20 kN",
            "Its working load limit; of a line, too, not its breaking strength."},
-    KeyRow{
-        "dynamic factor", kNumber, {1, 10}, "", "1.25", "1.25", "On the loads of a line while it moves; a judgement."},
+    KeyRow{"dynamic factor", kNumber, {1, 10}, "", "1.25", "1.25",
+           "On the loads of a line while it moves; a judgement."},
 };
+// clang-format on
 
 }  // namespace
 

@@ -9,6 +9,7 @@
 #include "sim/scene/reader.h"
 #include "sim/scene/reference.h"
 #include "sim/scene/scene_error.h"
+#include "tests/support/full_scene.h"
 
 using namespace stowpath;
 
@@ -47,6 +48,13 @@ TEST_CASE("reference: the message it shows is the one that the reader gives", "[
     const std::string message = format_diagnostic(error.diagnostics.front(), error.file, text, false);
     CHECK(scene_reference().find("```\n" + message + "\n```") != std::string::npos);
   }
+}
+
+// The Python check of the schema reads them from there.
+TEST_CASE("schema: the fuzzer's first inputs are the tests' scenes", "[scene]") {
+  const std::string corpus = STOWPATH_SOURCE_DIR "/tests/fuzz/corpus/scene/";
+  CHECK(content(corpus + "full.yaml") == stowpath::testing::full_scene());
+  CHECK(content(corpus + "plain.yaml") == stowpath::testing::plain_scene());
 }
 
 // Hidden: run  stowpath_tests "[.regenerate]"  after a change of the key table.
