@@ -1,0 +1,23 @@
+#pragma once
+
+#include <string>
+
+#include "sim/loads/hardware.h"
+#include "sim/loads/sag.h"
+
+namespace stowpath {
+
+/// Everything that `stowpath loads` tells.
+struct LoadsReport {
+  ClimberReport climber;
+  PipeStrength pipe;
+  std::vector<RailCase> rails;  ///< states of the pipe: a person's in several ways of sharing, then the hoist's
+  PipeSag sag;
+  std::vector<HardwareItem> hardware;  ///< weakest first
+  std::string rail_problem;            ///< why the pipe was not looked at; empty where it was
+};
+
+/// @param hoist  what the pull report found, or none: then the hoist's hardware is left out
+LoadsReport look_at_loads(const Scene& scene, const Model& model, const std::optional<HoistLoads>& hoist);
+
+}  // namespace stowpath

@@ -1,0 +1,87 @@
+#include "sim/loads/sag.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "sim/geometry/rounded_polygon.h"
+#include "sim/loads/hook_forces.h"
+#include "sim/mechanism/procedure.h"
+#include "sim/mechanism/standing.h"
+
+namespace stowpath {
+
+namespace {
+
+void look_along(const Scene& scene, const HookForces& forces, PipeSag& sag) {
+  constexpr int kSteps = 2000;
+  for (const RailPlace& place : rail_under(scene, forces, kSteps).places) {
+    const auto [least, most] = std::minmax_element(place.sag.begin(), place.sag.end());
+    sag.difference = std::max(sag.difference, *most - *least);
+    sag.least = std::min(sag.least, *least);
+    if (*most > sag.most) sag.most = *most, sag.station = place.station;
+  }
+}
+
+// Farthest that any part of the sections above the hinge reaches from the pivot while they are straight [m].
+double upper_reach(const Model& model, int hinge) {
+  double start = 0.0, reach = 0.0;
+  for (int k = 0; k <= hinge; ++k) {
+    for (const StairPart& part : model.stair)
+      if (part.section == k)
+        for (const Vec2 corner : part.outline.core)
+          reach = std::max(reach, norm(corner + Vec2{start, 0.0}) + part.outline.radius);
+    start += model.linkage.length[static_cast<std::size_t>(k)];
+  }
+  return reach;
+}
+
+// Extra turn of the upper section, for each metre of sag, at the same height of the hinge: 1 / (R sin), R and the angle
+// of the hinge about the pivot. The angle only grows from the standing lean towards level, and the sine with it.
+double turn_per_sag(const Linkage& linkage, const Segment& drag, double least_lean) {
+  const HingeSwing swing = hinge_swing(linkage, drag.from, drag.drag.hinge);
+  const double from = std::sin(least_lean + swing.phase), to = std::sin(drag.to.lean + swing.phase);
+  return 1.0 / (swing.reach * std::min(from, to));
+}
+
+// What the play grows by, in halves of the sag's range.
+double drag_growth(const Model& model, double least_lean) {
+  double growth = 1.0;
+  for (const Move& move : model.moves)
+    for (const Segment& segment : move.segments)
+      if (segment.kind == SegmentKind::drag)
+        growth = std::max(
+            growth, 1.0 + upper_reach(model, segment.drag.hinge) * turn_per_sag(model.linkage, segment, least_lean));
+  return growth;
+}
+
+Standing stand_lowered(const Scene& scene, const Linkage& linkage, double lower) {
+  Linkage moved = linkage;
+  moved.pivot.y -= lower;
+  return stand(scene, moved);
+}
+
+}  // namespace
+
+PipeSag pipe_sag(const Scene& scene, const Model& model) {
+  PipeSag sag;
+  for (const HookForces& forces : standing_hook_forces(scene, model, climb(scene, model)))
+    look_along(scene, forces, sag);
+  return sag;
+}
+
+Model sagged(const Scene& scene, const Model& model) {
+  const PipeSag sag = pipe_sag(scene, model);
+  const Interval range{sag.least, sag.most};
+  Model out = model;
+  Standing standing = stand_lowered(scene, model.linkage, range.middle());
+  standing.leans =
+      hull(stand_lowered(scene, model.linkage, range.lo).leans, stand_lowered(scene, model.linkage, range.hi).leans);
+  out.linkage.pivot.y -= range.middle();
+  out.working_lean = standing.lean;
+  out.working_leans = standing.leans;
+  out.moves = procedure_moves(scene, out, standing);
+  out.hook_play += 0.5 * range.length() * drag_growth(out, standing.leans.lo);
+  return out;
+}
+
+}  // namespace stowpath

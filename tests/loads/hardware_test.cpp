@@ -1,0 +1,176 @@
+#include "sim/loads/hardware.h"
+
+#include <algorithm>
+#include <catch2/catch.hpp>
+#include <cmath>
+
+#include "sim/loads/loads.h"
+#include "tests/support/sample_scene.h"
+
+using namespace stowpath;
+
+namespace {
+
+HoistLoads sample_loads() {
+  HoistLoads loads;
+  loads.line = {400.0, "raising, lean 40°"};
+  loads.dead_end = {300.0, "raising, lean 40°"};
+  loads.hand = {450.0, "raising, lean 40°"};
+  loads.ceiling = {0.0, -1200.0};
+  loads.ceiling_where = "raising, lean 40°";
+  loads.pick = {1000.0, "raising, lean 40°"};
+  loads.leads = {{600.0, "raising, lean 40°"}};
+  loads.hooks = {20.0, 500.0};
+  loads.hooks_where = "raising, lean 88°";
+  loads.hinge = {200.0, "raising, lean 88°"};
+  loads.fold_line = {150.0, "folding"};
+  return loads;
+}
+
+LoadsReport report_of(const Scene& scene, bool hoisted = true) {
+  return look_at_loads(scene, build_model(scene), hoisted ? std::optional(sample_loads()) : std::nullopt);
+}
+
+const HardwareItem& item_of(const LoadsReport& report, const std::string& name) {
+  const auto found = std::find_if(report.hardware.begin(), report.hardware.end(),
+                                  [&](const HardwareItem& item) { return item.name == name; });
+  INFO(name);
+  REQUIRE(found != report.hardware.end());
+  return *found;
+}
+
+bool has(const LoadsReport& report, const std::string& name) {
+  return std::any_of(report.hardware.begin(), report.hardware.end(),
+                     [&](const HardwareItem& item) { return item.name == name; });
+}
+
+Scene screwed_scene() {
+  Scene scene = testing::sample_scene();
+  const Screws lags{4, 0.008, 0.050, true, ""};
+  scene.rail.brackets.screws = lags;
+  scene.stair.hooks.screws = Screws{3, 0.006, 0.035, false, ""};
+  scene.stair.hinges[0].screws = Screws{4, 0.005, 0.030, false, ""};
+  scene.hoist->eye = Screws{1, 0.0095, 0.060, true, "DF-L"};
+  scene.ratings = {{"carabiner", 7000.0}, {"Block", 2000.0}, {"lead block", 1500.0}, {"caster", 900.0}};
+  return scene;
+}
+
+}  // namespace
+
+TEST_CASE("hardware: the weakest comes first, and pieces without a resistance last", "[loads]") {
+  const LoadsReport report = report_of(screwed_scene());
+  REQUIRE(report.hardware.size() > 20);
+  for (std::size_t i = 1; i < report.hardware.size(); ++i) {
+    const auto before = report.hardware[i - 1].ratio(), after = report.hardware[i].ratio();
+    if (before && after) CHECK(*before <= *after);
+    if (!before) CHECK_FALSE(after);
+  }
+}
+
+TEST_CASE("hardware: every piece names its load, its place, and either its basis or why it has none", "[loads]") {
+  for (const HardwareItem& item : report_of(screwed_scene()).hardware) {
+    INFO(item.name);
+    CHECK(std::isfinite(item.load));
+    CHECK(item.load >= 0.0);
+    CHECK_FALSE(item.where.empty());
+    if (item.resistance) CHECK_FALSE(item.basis.empty());
+    if (!item.resistance) CHECK_FALSE(item.note.empty());
+    if (item.resistance && !item.status) CHECK(item.basis == "rated in the scene file");
+  }
+}
+
+TEST_CASE("hardware: the hoist's pieces take the dynamic factor, and a rating given by name", "[loads]") {
+  Scene scene = screwed_scene();
+  scene.dynamic_factor = 1.5;
+  const LoadsReport report = report_of(scene);
+  const HardwareItem& carabiner = item_of(report, "carabiner or shackle at the pick");
+  CHECK(carabiner.load == Approx(1500.0));
+  CHECK(carabiner.dynamic == 1.5);
+  CHECK(*carabiner.resistance == 7000.0);
+  CHECK_FALSE(carabiner.status);
+  CHECK(*carabiner.ratio() == Approx(7000.0 / 1500.0));
+  CHECK(*item_of(report, "block at the pick").resistance == 2000.0);
+  CHECK(*item_of(report, "lead sheave 1").resistance == 1500.0);
+  CHECK(*item_of(report, "hoist line").resistance == Approx(8000.0 / 5.0));
+  CHECK(*item_of(report, "knot at the dead end (bowline)").resistance < 8000.0 / 5.0);
+  CHECK(*item_of(report, "caster").resistance == 900.0);
+  CHECK_FALSE(item_of(report, "caster's plate and its screws").resistance);
+}
+
+TEST_CASE("hardware: a block set's rating by any longer name is found", "[loads]") {
+  Scene scene = screwed_scene();
+  scene.ratings = {{"block set of the shop", 2001.7}, {"fold line", 10.0}};
+  const LoadsReport report = report_of(scene);
+  CHECK(*item_of(report, "block at the ceiling point").resistance == 2001.7);
+  CHECK(*item_of(report, "hoist line").resistance == Approx(1600.0));  // the fold line's rating is not the line's
+  CHECK(*item_of(report, "fold line").resistance == 10.0);
+}
+
+// S-NDS-lagW, verified: 1800 G^1.5 D^0.75 pounds an inch, here straight down.
+TEST_CASE("hardware: a screw eye has no rating of its own and is reckoned as a lag's thread", "[loads]") {
+  const LoadsReport report = report_of(screwed_scene());
+  const HardwareItem& eye = item_of(report, "eye at the ceiling point, its thread in the wood");
+  const double pounds = 1800 * std::pow(0.50, 1.5) * std::pow(0.0095 / 0.0254, 0.75) * 0.060 / 0.0254;
+  CHECK(*eye.resistance == Approx(pounds * 4.4482216152605).epsilon(1e-9));
+  CHECK(eye.note.find("no rating") != std::string::npos);
+  CHECK(*eye.status == SourceStatus::verified);
+}
+
+TEST_CASE("hardware: a side pull on the screw eye counts", "[loads]") {
+  const Scene scene = screwed_scene();
+  const Model model = build_model(scene);
+  HoistLoads loads = sample_loads();
+  loads.ceiling = {900.0, -800.0};
+  const LoadsReport slanted = look_at_loads(scene, model, loads);
+  const HardwareItem& eye = item_of(slanted, "eye at the ceiling point, its thread in the wood");
+  CHECK(*eye.status == SourceStatus::memory);
+  CHECK(*eye.resistance != *item_of(report_of(scene), eye.name).resistance);
+}
+
+TEST_CASE("hardware: framing gets its share of the load and no verdict", "[loads]") {
+  Scene scene = screwed_scene();
+  scene.hoist->eye_members = 2;
+  const LoadsReport report = report_of(scene);
+  const HardwareItem& framing = item_of(report, "each framing member over the ceiling point");
+  CHECK(framing.load == Approx(0.5 * 1.25 * 1200.0));
+  CHECK_FALSE(framing.resistance);
+  CHECK_FALSE(framing.ratio());
+  CHECK(framing.note.find("a licensed engineer must accept") != std::string::npos);
+}
+
+TEST_CASE("hardware: without a hoist its pieces are left out, and the stair's stay", "[loads]") {
+  const LoadsReport report = report_of(testing::sample_scene(), false);
+  CHECK_FALSE(has(report, "hoist line"));
+  for (const char* name :
+       {"pipe", "side rails in bending", "side rails in shear", "tread in bending", "scab in bending",
+        "lock pin in shear", "lock pin, bending and bearing in the wood", "each hinge", "hook's rod at the bend",
+        "hook's screws", "bracket", "bracket's screws", "caster"})
+    CHECK(has(report, name));
+}
+
+TEST_CASE("hardware: a stair without locks is told that its hinges carry the bending", "[loads]") {
+  Scene scene = testing::sample_scene();
+  scene.stair.locks.clear();
+  const LoadsReport report = report_of(scene, false);
+  CHECK(item_of(report, "each hinge").note.find("which it must not") != std::string::npos);
+  CHECK_FALSE(has(report, "lock pin in shear"));
+  CHECK(item_of(report, "each hinge").load > item_of(report_of(testing::sample_scene(), false), "each hinge").load);
+}
+
+TEST_CASE("hardware: a heavier person loads every piece of the stair more", "[loads]") {
+  Scene heavy = screwed_scene();
+  heavy.climber.mass *= 1.5;
+  const LoadsReport light_report = report_of(screwed_scene(), false), heavy_report = report_of(heavy, false);
+  for (const HardwareItem& item : light_report.hardware) {
+    INFO(item.name);
+    CHECK(item_of(heavy_report, item.name).load > item.load);
+  }
+}
+
+TEST_CASE("hardware: on fewer than two brackets the pipe is not looked at, and it is said why", "[loads]") {
+  Scene scene = testing::sample_scene();
+  scene.rail.brackets.stations.resize(1);
+  const LoadsReport report = report_of(scene, false);
+  CHECK_FALSE(report.rail_problem.empty());
+  CHECK_FALSE(has(report, "pipe"));
+}
