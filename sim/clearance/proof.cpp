@@ -22,8 +22,8 @@ Thresholds thresholds(const Stage& stage, const Mover& mover, const Target& targ
   const Need& need = stage.needs.at(mover.group, target.group);
   const Gaps gaps = rail_gaps(mover.stations, target.stations, stations, stage.segment.over_stations());
   const double wanted = need.margin + need.play, broken = need.margin - mover.excess - target.excess;
-  const double near = std::max(0.0, gaps.least - kGapGuard), far = gaps.most + kGapGuard;
   const double most = gaps.overlap + kGapGuard, least = gaps.least_overlap - kGapGuard;
+  const double near = std::max(0.0, gaps.least - kGapGuard), far = least > 0.0 ? 0.0 : gaps.most + kGapGuard;
   return {side_view_threshold(wanted, near, most), side_view_threshold(broken, far, least),
           side_view_threshold(broken, near, most), side_view_threshold(wanted, far, least)};
 }

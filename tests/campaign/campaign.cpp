@@ -1,0 +1,103 @@
+// The differential campaign: random and adversarial motions, each proven and then searched by a slow reference that
+// shares no code with the proofs. Any false answer ends in exit 1, with the seed that draws it again.
+#include <chrono>
+#include <cstdint>
+#include <iostream>
+#include <map>
+#include <string>
+
+#include "tests/campaign/pair_trial.h"
+
+using namespace stowpath;
+using namespace stowpath::testing;
+
+namespace {
+
+struct Options {
+  std::uint64_t pairs = 20'000, seed = 1;
+  double bound_scale = 1.0;  // less makes the proofs' bound too small: the campaign must then see false answers
+};
+
+struct Tally {
+  long long draws = 0, clear = 0, interference = 0, undecided = 0;
+  long long false_clear = 0, false_interference = 0, unexcused = 0;
+
+  void add(const PairAnswer& a) {
+    ++draws;
+    clear += a.verdict == Verdict::clear;
+    interference += a.verdict == Verdict::interference;
+    undecided += a.verdict == Verdict::undecided;
+    false_clear += a.false_clear;
+    false_interference += a.false_interference;
+    unexcused += a.unexcused;
+  }
+  long long wrong() const { return false_clear + false_interference + unexcused; }
+};
+
+double percent(long long part, long long whole) {
+  return whole == 0 ? 0.0 : 100.0 * static_cast<double>(part) / static_cast<double>(whole);
+}
+
+void print(const std::string& what, const Tally& t) {
+  std::cout << what << ": " << t.draws << " draws, clear " << percent(t.clear, t.draws) << " %, interference "
+            << percent(t.interference, t.draws) << " %, undecided " << percent(t.undecided, t.draws)
+            << " %; false clear " << t.false_clear << ", false interference " << t.false_interference
+            << ", undecided without cause " << t.unexcused << "\n";
+}
+
+void complain(std::uint64_t seed, const PairDraw& draw, const PairAnswer& a) {
+  std::cout << (a.false_clear          ? "false clear"
+                : a.false_interference ? "false interference"
+                                       : "undecided without cause")
+            << ": " << draw.motion << ", " << draw.placement << ", scale " << draw.scale << ": --replay " << seed
+            << std::endl;
+}
+
+int run_pairs(const Options& options) {
+  Tally all;
+  std::map<std::string, Tally> by_kind;
+  const auto start = std::chrono::steady_clock::now();
+  for (std::uint64_t k = 0; k < options.pairs; ++k) {
+    const std::uint64_t seed = options.seed + k;
+    PairDraw draw = draw_pair(seed);
+    draw.options.bound_scale = options.bound_scale;
+    const PairAnswer answer = try_pair(draw, seed % 4 == 0);
+    if (answer.false_clear || answer.false_interference || answer.unexcused) complain(seed, draw, answer);
+    all.add(answer);
+    by_kind["  " + draw.motion].add(answer);
+    by_kind["  " + draw.placement].add(answer);
+  }
+  const std::chrono::duration<double> spent = std::chrono::steady_clock::now() - start;
+  print("pairs, seeds " + std::to_string(options.seed) + " on", all);
+  for (const auto& [kind, tally] : by_kind) print(kind, tally);
+  std::cout << spent.count() << " s\n";
+  const double hit = percent(all.interference, all.draws);
+  const bool balanced = options.pairs < 1000 || (hit >= 30.0 && hit <= 70.0);
+  const bool decided = options.pairs < 1000 || percent(all.undecided, all.draws) <= 1.0;
+  if (!balanced) std::cout << "the draws are out of balance\n";
+  if (!decided) std::cout << "more than one draw in a hundred is undecided\n";
+  return all.wrong() == 0 && balanced && decided ? 0 : 1;
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+  Options options;
+  for (int k = 1; k < argc; k += 2) {
+    const std::string key = argv[k], value = k + 1 < argc ? argv[k + 1] : "";
+    const bool number = !value.empty() && value.find_first_not_of("0123456789.") == std::string::npos;
+    if (number && key == "--pairs") {
+      options.pairs = std::stoull(value);
+    } else if (number && key == "--seed") {
+      options.seed = std::stoull(value);
+    } else if (number && key == "--replay") {
+      options.seed = std::stoull(value), options.pairs = 1;
+    } else if (number && key == "--broken") {
+      options.bound_scale = std::stod(value);
+    } else {
+      std::cerr << "usage: stowpath_campaign [--pairs N] [--seed S] [--replay SEED] [--broken BOUND_SCALE]\n";
+      return 2;
+    }
+  }
+  return run_pairs(options);
+}
