@@ -2,6 +2,9 @@
 
 #include <algorithm>
 #include <set>
+#include <string>
+#include <utility>
+#include <vector>
 
 #include "render/sheet/findings_drawing.h"
 #include "render/sheet/room_drawing.h"
@@ -95,16 +98,19 @@ void draw_stair_plan(DisplayList& list, Labels& labels, const Subject& subject, 
   }
 }
 
+// All crosses before their numbers, so that no number lands on another's cross.
 void draw_finding_crosses(DisplayList& list, Labels& labels, const Subject& subject, const ViewFrame& frame,
                           double depth, const PaperBox& bounds) {
+  std::vector<std::pair<Vec2, std::string>> marks;
   for (const Finding& finding : subject.fit.findings) {
     if (finding.kind == FindingKind::build) continue;
     const double out = std::clamp(0.5 * (finding.witness.on_a.x + finding.witness.on_b.x), 0.0, depth);
     const Vec2 mark = frame({finding.worst.station, out});
-    list.circle(mark, kRing, Pen{Ink::red, kMedium});
-    cross_mark(list, mark, 1.2, {Ink::red, kMedium});
-    labels.place(list, {{}, finding.id, kNotes, Anchor::start, Ink::red}, mark, bounds);
+    draw_mark(list, finding, mark);
+    labels.keep_off(grown({mark, mark}, kRing - 0.4));
+    marks.emplace_back(mark, finding.id);
   }
+  for (const auto& [mark, id] : marks) labels.place(list, {{}, id, kNotes, Anchor::start, Ink::red}, mark, bounds);
 }
 
 void label_plan(DisplayList& list, Labels& labels, const Subject& subject, const ViewFrame& frame, double depth,
