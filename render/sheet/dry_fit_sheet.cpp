@@ -21,7 +21,6 @@ constexpr double kColumn = 124.0;      // width of the notes
 constexpr double kLeftMargin = 32.0;   // for heights and the names of lanes
 constexpr double kHeading = 8.5;       // over each view
 constexpr double kUnderFloor = 17.0;   // for the outs under the side view
-constexpr double kSpanShare = 0.33;    // of the height, at most, for the span view
 constexpr double kLeastDetail = 50.0;  // width worth an enlarged detail
 constexpr double kTitleBlock = 23.0;
 
