@@ -222,8 +222,8 @@ TEST_CASE("dry fit: stations left standing were proven: random ones keep the mar
 }
 
 TEST_CASE("dry fit: a pin pulled before the line is on is a fault of its own", "[dryfit]") {
-  const DryFit fit = dry_fit_of(changed(gallery_text("demo-cured"), "  - hook on: hoist\n  - unpin: 1\n",
-                                        "  - unpin: 1\n  - hook on: hoist\n"));
+  const DryFit fit = dry_fit_of(
+      changed(gallery_text("demo-cured"), "  - hook on: hoist\n  - unpin: 1\n", "  - unpin: 1\n  - hook on: hoist\n"));
   INFO(told(fit));
   REQUIRE(fit.findings.size() == 1);
   CHECK(fit.findings[0].kind == FindingKind::build);
