@@ -34,7 +34,8 @@ void add_part(const Model& model, const StairPart& part, MoverCast& cast) {
   cast.roles.push_back({part.kind, part.name, 0, part.section, part.hinge, false, part.only_pinned});
 }
 
-/// Stations of a rope's end from the stair's middle. An end in the room stays put, unless the hoist rolls with the stair.
+/// Stations of a rope's end from the stair's middle. An end in the room stays put, unless the hoist rolls with the
+/// stair.
 Interval from_middle(const RopeEnd& end, double station) {
   return end.section < 0 && !end.rolls ? end.stations + -station : end.stations;
 }

@@ -57,7 +57,8 @@ FindingKind kind_of(const Encounter& worst) {
 }
 
 std::string why_undecided(const Encounter& e) {
-  if (e.least.at_most < e.need.margin) return "what is drawn stands out of the true rope or post by more than is missing";
+  if (e.least.at_most < e.need.margin)
+    return "what is drawn stands out of the true rope or post by more than is missing";
   if (e.need.play > 0.0) return "it keeps the margin as drawn, but the play of hook and floor could use it up";
   return "the clearance is within the proof's resolution of what is wanted";
 }

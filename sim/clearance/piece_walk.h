@@ -104,7 +104,10 @@ class PieceWalk {
       for (const int target : near) {
         Pair pair{};
         pair.target = target;
-        if (judge_.admits(k, target, pair) && judge(k, pair, m, D)) pairs_.push_back(pair);
+        // The discs are asked before the pair's own needs are worked out, which takes longer.
+        if (!turned_away(k, pair, reach, D) && judge_.admits(k, target, pair) && judge(k, pair, m, D)) {
+          pairs_.push_back(pair);
+        }
       }
       if (pairs_.size() > first) active.push_back({k, first, pairs_.size()});
     }
@@ -122,18 +125,23 @@ class PieceWalk {
              Interval{disc.centre.y - disc.radius, disc.centre.y + disc.radius}, s}};
   }
 
+  /// Whether the discs alone keep the pair apart by `wanted` over the piece; tells the judge if so.
+  bool turned_away(int mover, const Pair& pair, double wanted, double D) {
+    const BoundingDisc& a = work_[static_cast<std::size_t>(mover)].disc();
+    const BoundingDisc& b = stage_.targets[pair.target].outline.disc();
+    const double far = wanted + D + kRoundingGuard + a.radius + b.radius;
+    const bool apart = far < 0.0 || norm_squared(a.centre - b.centre) > far * far;
+    if (!apart) return false;  // nor where a number is not one: that is never a reason to let a pair go
+    ++counts_.rejects;
+    judge_.dropped(mover, pair, std::max(0.0, norm(a.centre - b.centre) - a.radius - b.radius - D - kRoundingGuard));
+    return true;
+  }
+
   bool judge(int mover, Pair& pair, const Middle& m, double D) {
-    const Target& target = stage_.targets[pair.target];
-    const Outline& placed = work_[static_cast<std::size_t>(mover)];
-    const BoundingDisc &a = placed.disc(), &b = target.outline.disc();
-    const double far = judge_.drop_at(pair) + D + kRoundingGuard + a.radius + b.radius;
-    if (far < 0.0 || norm_squared(a.centre - b.centre) > far * far) {
-      ++counts_.rejects;
-      judge_.dropped(mover, pair, std::max(0.0, norm(a.centre - b.centre) - a.radius - b.radius - D - kRoundingGuard));
-      return false;
-    }
+    if (turned_away(mover, pair, judge_.drop_at(pair), D)) return false;
     ++counts_.distances;
-    return judge_.refine(mover, pair, m.piece, signed_distance(placed, target.outline), D + kRoundingGuard);
+    const double d = signed_distance(work_[static_cast<std::size_t>(mover)], stage_.targets[pair.target].outline);
+    return judge_.refine(mover, pair, m.piece, d, D + kRoundingGuard);
   }
 
   void halve(const std::vector<Active>& active, double u0, double u1) {

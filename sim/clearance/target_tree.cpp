@@ -1,6 +1,7 @@
 #include "sim/clearance/target_tree.h"
 
 #include <algorithm>
+#include <array>
 #include <numeric>
 
 namespace stowpath {
@@ -60,14 +61,14 @@ int TargetTree::build(int first, int count) {
 void TargetTree::find(const Box3& box, std::vector<int>& out) const {
   if (nodes_.empty()) return;
   const std::size_t before = out.size();
-  std::vector<int> open{0};
-  while (!open.empty()) {
-    const Node& node = nodes_[static_cast<std::size_t>(open.back())];
-    open.pop_back();
+  // Halving by count keeps the tree as deep as its size has bits, so that this never fills up.
+  std::array<int, 64> open{};
+  for (std::size_t left = 1; left > 0;) {
+    const Node& node = nodes_[static_cast<std::size_t>(open[--left])];
     if (!node.box.meets(box)) continue;
     if (node.left >= 0) {
-      open.push_back(node.right);
-      open.push_back(node.left);
+      open[left++] = node.right;
+      open[left++] = node.left;
       continue;
     }
     for (int i = node.first; i < node.first + node.count; ++i) {
