@@ -11,6 +11,12 @@ constexpr int kHalvings = 40;  // a quarter of a degree to 1e-15 rad
 
 using Measure = std::function<double(const PullSample&)>;
 
+bool binds(const PullSample& sample) { return sample.on_floor && !sample.solvable; }
+
+bool sticks(const PullSample& sample) { return sample.on_floor && !sample.lets_down; }
+
+bool lifts_hook(const PullSample& sample) { return sample.solvable && !sample.slack && sample.reactions.hook.y < 0.0; }
+
 bool same_segment(const PullSample& a, const PullSample& b) { return a.move == b.move && a.segment == b.segment; }
 
 /// Walks the samples and notes what changes from one to the next.
@@ -18,6 +24,7 @@ class Watch {
  public:
   Watch(const LiftRig& rig, const Model& model) : rig_(rig), model_(model) {}
 
+  void begin(const PullSample& first);
   void look(const PullSample& before, const PullSample& after);
   std::vector<PullEvent> events;
 
@@ -61,13 +68,19 @@ void Watch::look_for_slack(const PullSample& before, const PullSample& after) {
 
 void Watch::look_for_foot(const PullSample& before, const PullSample& after) {
   if (before.on_floor && !after.on_floor) note(PullEventKind::foot_leaves_floor, before);
-  const auto binds = [](const PullSample& s) { return s.on_floor && !s.solvable; };
-  const auto sticks = [](const PullSample& s) { return s.on_floor && !s.lets_down; };
   if (!binds(before) && binds(after)) note(PullEventKind::foot_binds, after);
   if (!sticks(before) && sticks(after)) note(PullEventKind::foot_sticks, after);
   const Move& move = model_.moves[after.move];
   if (!same_segment(before, after) && settles({move, move.segments[after.segment], after.u}))
     note(PullEventKind::swings_plumb, after);
+}
+
+void Watch::begin(const PullSample& first) {
+  if (first.slack) note(PullEventKind::slack_begins, first);
+  if (cannot_lift(first)) note(PullEventKind::cannot_lift, first);
+  if (binds(first)) note(PullEventKind::foot_binds, first);
+  if (sticks(first)) note(PullEventKind::foot_sticks, first);
+  if (lifts_hook(first)) note(PullEventKind::hook_lifts, first);
 }
 
 void Watch::look(const PullSample& before, const PullSample& after) {
@@ -77,6 +90,9 @@ void Watch::look(const PullSample& before, const PullSample& after) {
   if (!cannot_lift(before))
     look_for_crossing(PullEventKind::cannot_lift, before, after,
                       [](const PullSample& s) { return cannot_lift(s) ? 1.0 : -1.0; });
+  if (!lifts_hook(before))
+    look_for_crossing(PullEventKind::hook_lifts, before, after,
+                      [](const PullSample& s) { return lifts_hook(s) ? 1.0 : -1.0; });
   look_for_foot(before, after);
 }
 
@@ -86,6 +102,7 @@ bool cannot_lift(const PullSample& sample) { return sample.raises && sample.haul
 
 std::vector<PullEvent> pull_events(const LiftRig& rig, const Model& model, const std::vector<PullSample>& samples) {
   Watch watch(rig, model);
+  if (!samples.empty()) watch.begin(samples.front());
   for (std::size_t i = 1; i < samples.size(); ++i) watch.look(samples[i - 1], samples[i]);
   return watch.events;
 }
@@ -106,6 +123,8 @@ std::string_view event_text(PullEventKind kind) {
       return "the lower section swings plumb by itself";
     case PullEventKind::cannot_lift:
       return "hauling in no longer raises the stair";
+    case PullEventKind::hook_lifts:
+      return "the hooks press up: nothing but their curl keeps the stair from lifting off the pipe";
     case PullEventKind::foot_binds:
       return "the foot binds on the floor: with this much friction no pull slides it";
     case PullEventKind::foot_sticks:

@@ -134,6 +134,17 @@ TEST_CASE("pull: the foot stands on the floor in a drag, leaves it in a hang, an
   CHECK(report.most_friction_peak >= peak(report) * (1.0 - 1e-9));
 }
 
+// A strut at angle a from plumb slides out only if tan a exceeds the floor's friction.
+TEST_CASE("pull: a foot that would have to slide out against too much friction binds", "[hoist]") {
+  Scene scene = testing::sample_scene();
+  const Model model = build_model(scene);
+  scene.friction.floor = {0.7, 0.7};
+  REQUIRE(std::tan(model.working_lean) < 0.7);
+  CHECK(happens(walk_through(scene, model, {}), PullEventKind::foot_binds));
+  scene.friction.floor = {0.1, 0.1};
+  CHECK_FALSE(happens(walk_through(scene, model, {}), PullEventKind::foot_binds));
+}
+
 TEST_CASE("pull: a fold line turns the lower section, and without one something else must", "[hoist]") {
   Scene scene = testing::sample_scene();
   const PullReport with = walk_through(scene, build_model(scene), {});
@@ -164,6 +175,18 @@ TEST_CASE("pull: folding first takes a third or more off the pull at the level e
   const double share = holding(folded) / holding(level);
   CHECK(share > 0.4);
   CHECK(share < 0.67);
+}
+
+TEST_CASE("pull: a spreader's mass is lifted too, and its drop is no rope", "[hoist]") {
+  Scene scene = lifted_scene({{2.550, 4.080}, 4.000}, 1.7);
+  const Model model = lifted_model(scene, 85 * kDegree);
+  const PullReport without = walk_through(scene, model, {});
+  scene.hoist->spreader = Spreader{0.6, 0.25, 4.0};
+  const PullReport with = walk_through(scene, model, {});
+  const double arm = with.samples.back().pose.lean;  // the pick on the datum line, 1.7 m along
+  const double more = 4.0 * kGravity * 1.7 * std::sin(arm) / with.samples.back().line_lever;
+  CHECK(with.samples.back().hand_holding == Approx(without.samples.back().hand_holding + more).epsilon(1e-12));
+  CHECK(with.samples.back().line_length == Approx(without.samples.back().line_length - 4 * 0.25));
 }
 
 TEST_CASE("pull: changes are ranked by benefit, and one more part pulls less and hauls more", "[hoist]") {

@@ -6,6 +6,7 @@
 #include <numeric>
 
 #include "sim/hoist/rope_geometry.h"
+#include "sim/hoist/tackle.h"
 #include "sim/mechanism/standing.h"
 #include "tests/support/sample_scene.h"
 
@@ -66,6 +67,21 @@ TEST_CASE("rigging: additive shares give Nicholls' pulls", "[hoist][published]")
   CHECK(pull(15, 3, 0) == Approx(6.5));
   CHECK(pull(12, 6, 0) == Approx(3.2));
   CHECK(pull(20, 4, 1) == Approx(20 * 1.5 / 4));
+}
+
+TEST_CASE("rigging: shares agree with the tackle's closed forms", "[hoist]") {
+  for (int parts = 1; parts <= 8; ++parts)
+    for (const int leads : {0, 1, 3}) {
+      const auto rig = [&](SheaveFriction friction) {
+        return hoist_rigging(rigged(parts, SheaveKind::plain, friction, static_cast<std::size_t>(leads)));
+      };
+      const Rigging geometric = rig(SheaveFriction::geometric);
+      CHECK(hand_factor(geometric, Haul::raising) == Approx(lead_line_factor(1.09, parts, leads)).epsilon(1e-12));
+      CHECK(hand_factor(geometric, Haul::lowering) == Approx(lowering_factor(1.09, parts, leads)).epsilon(1e-12));
+      CHECK(hand_factor(rig(SheaveFriction::additive), Haul::raising) ==
+            Approx(additive_pull(1.0, parts + leads, parts)).epsilon(1e-12));
+      CHECK(hand_factor(rig(SheaveFriction::ideal), Haul::raising) == Approx(1.0 / parts).epsilon(1e-12));
+    }
 }
 
 TEST_CASE("rigging: the dead end is at the ceiling for even parts and at the pick for odd ones", "[hoist]") {
