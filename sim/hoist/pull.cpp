@@ -179,11 +179,11 @@ void Walk::refine(Figure figure) {
   samples.insert(samples.begin() + static_cast<std::ptrdiff_t>(*peak) + (best.u > top.u ? 1 : 0), best);
 }
 
-std::vector<std::string> assumptions_of(const Scene& scene, const PullReport& report) {
-  std::vector<std::string> said{"the hand pulls from " + report.line.points.back().name +
-                                    " straight below the last sheave, 1.2 m above the floor",
-                                "hinge pins are taken as 10 mm thick",
-                                "rope wound round its sheaves is left out of its length"};
+std::vector<std::string> assumptions_of(const Scene& scene, const PullReport& report, double hinge_radius) {
+  std::vector<std::string> said{
+      "the " + report.line.points.back().name + " is taken straight below the last sheave, 1.2 m above the floor",
+      "hinge pins are taken as " + std::to_string(std::lround(2000.0 * hinge_radius)) + " mm thick",
+      "rope wound round its sheaves is left out of its length"};
   if (scene.hoist->spread > 0.0 && !scene.hoist->spreader)
     said.push_back("two picks without a spreader: the line is taken to pull midway between them");
   if (report.fold_line) said.push_back("the fold line's fall is held or tied on the section where it ends");
@@ -273,7 +273,7 @@ PullReport pull_through(const Scene& scene, const Model& model, const PullOption
   report.most_friction_peak = peak_with(scene, model, options, FrictionEnd::most);
   if (options.changes && report.peak_raising)
     report.changes = pull_changes(scene, model, options, report.samples[*report.peak_raising].hand_raising);
-  report.assumptions = assumptions_of(scene, report);
+  report.assumptions = assumptions_of(scene, report, options.hinge_radius);
   return report;
 }
 

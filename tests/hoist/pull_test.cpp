@@ -68,6 +68,29 @@ TEST_CASE("pull: holding is weight times the centre's distance out over the line
   }
 }
 
+TEST_CASE("pull: friction of hooks and hinges alone eases the hand letting down and loads it hauling in", "[hoist]") {
+  Scene scene = lifted_scene({{2.550, 4.080}, 4.000}, 1.7);
+  scene.hoist->line.friction = SheaveFriction::ideal;
+  const Model model = lifted_model(scene, 85 * kDegree);
+  for (const PullSample& sample : walk_through(scene, model, {}).samples) {
+    CHECK(sample.hand_lowering < sample.hand_holding * (1.0 - 1e-6));
+    CHECK(sample.hand_raising > sample.hand_holding * (1.0 + 1e-6));
+    CHECK(sample.hand_raising + sample.hand_lowering == Approx(2.0 * sample.hand_holding).epsilon(1e-3));  // near alike
+  }
+}
+
+TEST_CASE("pull: a move that lets the stair down needs the same pulls as one that lifts it", "[hoist]") {
+  const Scene scene = lifted_scene({{2.550, 4.080}, 4.000}, 1.7);
+  Model up = lifted_model(scene, 85 * kDegree), down = up;
+  std::swap(down.moves[0].segments[0].from, down.moves[0].segments[0].to);
+  const LiftRig rig = lift_rig(scene, up, FrictionEnd::mean, 0.005);
+  for (const double u : {0.0, 0.3, 0.8}) {
+    const PullSample lifted = sample_pull(rig, up, 0, 0, u), let_down = sample_pull(rig, down, 0, 0, 1.0 - u);
+    CHECK(lifted.hand_raising == Approx(let_down.hand_raising).epsilon(1e-12));
+    CHECK(lifted.hand_lowering == Approx(let_down.hand_lowering).epsilon(1e-12));
+  }
+}
+
 TEST_CASE("pull: the peak is no less than any pose's, however fine", "[hoist]") {
   const Scene scene = lifted_scene({{1.9, 4.080}, 4.000}, 1.7);
   const Model model = lifted_model(scene, 85 * kDegree);
@@ -143,6 +166,8 @@ TEST_CASE("pull: a foot that would have to slide out against too much friction b
   CHECK(happens(walk_through(scene, model, {}), PullEventKind::foot_binds));
   scene.friction.floor = {0.1, 0.1};
   CHECK_FALSE(happens(walk_through(scene, model, {}), PullEventKind::foot_binds));
+  scene.friction.floor = {0.5, 0.5};  // near binding, the strut pushes the joint up harder than the stair weighs
+  CHECK(happens(walk_through(scene, model, {}), PullEventKind::hook_lifts));
 }
 
 TEST_CASE("pull: a fold line turns the lower section, and without one something else must", "[hoist]") {
