@@ -7,6 +7,8 @@
 #include <string>
 
 #include "tests/campaign/pair_trial.h"
+#include "tests/campaign/scene_draw.h"
+#include "tests/campaign/scene_trial.h"
 
 using namespace stowpath;
 using namespace stowpath::testing;
@@ -14,7 +16,7 @@ using namespace stowpath::testing;
 namespace {
 
 struct Options {
-  std::uint64_t pairs = 20'000, seed = 1;
+  std::uint64_t pairs = 20'000, scenes = 200, seed = 1;
   double bound_scale = 1.0;  // less makes the proofs' bound too small: the campaign must then see false answers
 };
 
@@ -79,6 +81,27 @@ int run_pairs(const Options& options) {
   return all.wrong() == 0 && balanced && decided ? 0 : 1;
 }
 
+int run_scenes(const Options& options) {
+  const auto start = std::chrono::steady_clock::now();
+  Tally all;
+  long long moves = 0, moves_clear = 0;
+  for (std::uint64_t k = 0; k < options.scenes; ++k) {
+    const std::uint64_t seed = options.seed + k;
+    const SceneAnswer answer = try_scene(draw_scene(seed));
+    all.add({answer.verdict, answer.false_clear, answer.false_interference, false});
+    moves += answer.moves;
+    moves_clear += answer.moves_clear;
+    if (!answer.false_clear && !answer.false_interference) continue;
+    std::cout << (answer.false_clear ? "false clear" : "false interference") << ": a scene: --replay-scene " << seed
+              << std::endl;
+  }
+  const std::chrono::duration<double> spent = std::chrono::steady_clock::now() - start;
+  print("scenes, seeds " + std::to_string(options.seed) + " on", all);
+  std::cout << "  of their " << moves << " moves " << percent(moves_clear, moves) << " % are clear\n"
+            << spent.count() << " s\n";
+  return all.wrong() == 0 ? 0 : 1;
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
@@ -88,16 +111,22 @@ int main(int argc, char** argv) {
     const bool number = !value.empty() && value.find_first_not_of("0123456789.") == std::string::npos;
     if (number && key == "--pairs") {
       options.pairs = std::stoull(value);
+    } else if (number && key == "--scenes") {
+      options.scenes = std::stoull(value);
     } else if (number && key == "--seed") {
       options.seed = std::stoull(value);
     } else if (number && key == "--replay") {
-      options.seed = std::stoull(value), options.pairs = 1;
+      options.seed = std::stoull(value), options.pairs = 1, options.scenes = 0;
+    } else if (number && key == "--replay-scene") {
+      options.seed = std::stoull(value), options.pairs = 0, options.scenes = 1;
     } else if (number && key == "--broken") {
       options.bound_scale = std::stod(value);
     } else {
-      std::cerr << "usage: stowpath_campaign [--pairs N] [--seed S] [--replay SEED] [--broken BOUND_SCALE]\n";
+      std::cerr << "usage: stowpath_campaign [--pairs N] [--scenes N] [--seed S] [--replay SEED] [--replay-scene SEED]"
+                   " [--broken BOUND_SCALE]\n";
       return 2;
     }
   }
-  return run_pairs(options);
+  const int pairs = options.pairs > 0 ? run_pairs(options) : 0, scenes = options.scenes > 0 ? run_scenes(options) : 0;
+  return pairs != 0 || scenes != 0 ? 1 : 0;
 }

@@ -18,12 +18,15 @@ class Draw {
   double uniform(double lo, double hi) { return std::uniform_real_distribution<double>(lo, hi)(random_); }
   bool chance(double share) { return uniform(0.0, 1.0) < share; }
   int below(int n) { return std::min(n - 1, static_cast<int>(uniform(0.0, n))); }
-  double sign() { return chance(0.5) ? 1.0 : -1.0; }
   double decades(double lo, double hi) { return std::pow(10.0, uniform(lo, hi)); }
+  double either_way(double size) { return chance(0.5) ? size : -size; }
   Vec2 direction() {
     const double angle = uniform(0.0, 2.0 * std::numbers::pi);
     return {std::cos(angle), std::sin(angle)};
   }
+
+  /// A step in a random direction.
+  Vec2 step(double length) { return length * direction(); }
 
   PairDraw pair();
 
@@ -54,7 +57,7 @@ void Draw::linkage() {
   for (std::size_t k = 0; k < 3; ++k) l.length[k] = uniform(0.4, 3.0) * S;
   for (std::size_t k = 0; k < 2; ++k) {
     l.hinge_across[k] = chance(0.2) ? 0.0 : uniform(-0.15, 0.15) * S;
-    l.fold_sign[k] = sign();
+    l.fold_sign[k] = either_way(1.0);
   }
 }
 
@@ -65,16 +68,16 @@ void Draw::motion() {
   for (double& fold : s.from.folds) fold = chance(0.3) ? 0.0 : uniform(0.0, 3.1);
   s.from.station = 2.0 * out_.scale;
   s.to = s.from;
-  const double turn = sign() * decades(-2.0, 0.3);
+  const double turn = either_way(decades(-2.0, 0.3));
   if (kind == "swing" || kind == "together") s.to.lean += turn;
   if (kind == "fold" || kind == "together" || kind == "self") {
-    for (std::size_t k = 0; k < 2; ++k) s.to.folds[k] += chance(0.7) ? sign() * decades(-2.0, 0.5) : 0.0;
+    for (std::size_t k = 0; k < 2; ++k) s.to.folds[k] += chance(0.7) ? either_way(decades(-2.0, 0.5)) : 0.0;
   }
   if (kind == "hang") {  // the fold keeps the lower section's lean
     s.to.lean += turn;
     s.to.folds[0] -= out_.maker.linkage.fold_sign[0] * turn;
   }
-  if (kind == "slide" || kind == "together") s.to.station += sign() * uniform(0.01, 3.0) * out_.scale;
+  if (kind == "slide" || kind == "together") s.to.station += either_way(uniform(0.01, 3.0) * out_.scale);
   if (kind == "self" && chance(0.5)) s.to.lean += turn;
   if (kind == "drag") drag();
 }
@@ -94,7 +97,7 @@ void Draw::drag() {
     const double first = s.from.lean + swing.phase;
     if (first < 0.05 || first > 3.0) continue;
     s.to = s.from;
-    s.to.lean = std::clamp(s.from.lean + sign() * decades(-2.0, 0.0), 0.01 - swing.phase, 3.1 - swing.phase);
+    s.to.lean = std::clamp(s.from.lean + either_way(decades(-2.0, 0.0)), 0.01 - swing.phase, 3.1 - swing.phase);
     const double reach = norm(s.drag.axle - m.linkage.proximal(s.drag.hinge + 1));
     const auto height = [&](double lean) { return m.linkage.pivot.y - swing.reach * std::cos(lean + swing.phase); };
     s.drag.axle_height = height(s.from.lean) - reach * std::cos(uniform(0.02, 1.4));
@@ -120,25 +123,24 @@ RoundedPolygon Draw::polygon(Vec2 centre, double size, double flatness) {
     const double x = size * std::cos(a), y = flatness * size * std::sin(a);
     core.push_back(centre + Vec2{x * along.x - y * along.y, x * along.y + y * along.x});
   }
-  return make_rounded_polygon(std::move(core), chance(0.5) ? 0.0 : size * decades(-3.0, -0.5));
+  const double radius = chance(0.5) ? 0.0 : size * decades(-3.0, -0.5);
+  return make_rounded_polygon(std::move(core), radius);
 }
 
+/// Each number is drawn in a statement of its own: compilers evaluate arguments in different orders.
 RoundedPolygon Draw::shape(Vec2 centre) {
   const double S = out_.scale;
-  switch (below(6)) {
-    case 0:
-      return make_disc(centre, chance(0.5) ? 5e-4 * S : S * decades(-3.0, -0.5));
-    case 1:
-      return make_capsule(centre, centre + S * decades(-2.0, 0.3) * direction(), S * decades(-4.0, -1.0));
-    case 2:
-      return polygon(centre, S * decades(-1.0, 0.3), decades(-6.0, -2.0));  // a sliver
-    case 3:
-      return polygon(centre, S * decades(-3.0, -1.0), uniform(0.2, 1.0));
-    case 4:
-      return make_box(centre, centre + S * Vec2{decades(-2.5, 0.0), decades(-2.5, 0.0)});
-    default:
-      return polygon(centre, S * decades(-1.5, 0.0), uniform(0.1, 1.0));
+  const int kind = below(6);
+  if (kind == 0) return make_disc(centre, chance(0.5) ? 5e-4 * S : S * decades(-3.0, -0.5));
+  if (kind == 1) {
+    const Vec2 end = centre + step(S * decades(-2.0, 0.3));
+    return make_capsule(centre, end, S * decades(-4.0, -1.0));
   }
+  if (kind == 4) return make_box(centre, centre + S * Vec2{decades(-2.5, 0.0), decades(-2.5, 0.0)});
+  const bool sliver = kind == 2, small = kind == 3;
+  const double size = S * (sliver ? decades(-1.0, 0.3) : small ? decades(-3.0, -1.0) : decades(-1.5, 0.0));
+  const double flatness = sliver ? decades(-6.0, -2.0) : uniform(small ? 0.2 : 0.1, 1.0);
+  return polygon(centre, size, flatness);
 }
 
 std::vector<Interval> Draw::stretches(double middle, double spread) {
@@ -160,14 +162,16 @@ void Draw::mover() {
   std::vector<Interval> stations = stretches(-0.3 * out_.scale, 0.4);
   if (chance(0.08)) {
     const Anchor a{self ? m.base : kRoom, {uniform(-2.0, 2.0) * out_.scale, uniform(0.0, 4.0) * out_.scale}};
-    m.rope(a, {body, {uniform(0.0, length), uniform(-0.1, 0.1) * out_.scale}}, 0.004 * out_.scale, stations);
+    const Anchor b{body, {uniform(0.0, length), uniform(-0.1, 0.1) * out_.scale}};
+    m.rope(a, b, 0.004 * out_.scale, stations);
     return;
   }
   if (chance(0.25)) {  // a rod or a rail over all of the section
     m.part(make_capsule({0.0, 0.0}, {length, 0.0}, out_.scale * (chance(0.5) ? 5e-4 : 0.03)), body, stations);
     return;
   }
-  m.part(shape({uniform(0.0, length), uniform(-0.15, 0.15) * out_.scale}), body, stations);
+  const Vec2 centre{uniform(0.0, length), uniform(-0.15, 0.15) * out_.scale};
+  m.part(shape(centre), body, stations);
 }
 
 void Draw::needs() {
@@ -187,7 +191,8 @@ Vec2 Draw::point_of_mover(double u) {
   const std::vector<Vec2>& core = mover.outline.core();
   const Vec2 a = core[static_cast<std::size_t>(below(static_cast<int>(core.size())))];
   const Vec2 b = core[static_cast<std::size_t>(below(static_cast<int>(core.size())))];
-  return now.of(mover.body) * lerp(a, b, chance(0.5) ? 0.0 : uniform(0.0, 1.0));
+  const double share = chance(0.5) ? 0.0 : uniform(0.0, 1.0);
+  return now.of(mover.body) * lerp(a, b, share);
 }
 
 /// Where the stair stands along the rail while the segment is at u.
@@ -208,22 +213,22 @@ void Draw::target() {
   std::vector<Interval> stations = stretches(middle, chance(0.85) ? 0.2 : 1.5);
   if (chance(0.05)) {  // ends that meet, or all but
     const double end = uniform(meant.lo, std::max(meant.lo, meant.hi)) + m.movers[0].stations[0].hi;
-    const double by = chance(0.3) ? 0.0 : sign() * decades(-9.0, -2.0) * S;
+    const double by = chance(0.3) ? 0.0 : either_way(decades(-9.0, -2.0) * S);
     stations = {{end + by, end + by + 0.3 * S}};
   }
   if (out_.placement == "twin" && !m.movers[0].rope) {  // the same outline, edge to edge or shifted
     const Outline& o = m.movers[0].outline;
     const RoundedPolygon same{o.core(), o.radius()};
-    const Vec2 shift = chance(0.5) ? Vec2{} : decades(-9.0, -1.0) * S * direction();
+    const Vec2 shift = chance(0.5) ? Vec2{} : step(decades(-9.0, -1.0) * S);
     Pose2 X = snapshot(m.stage(), u).of(m.movers[0].body);
     X.p = X.p + shift;
     m.post(placed(same, X), stations);
     return;
   }
   Vec2 centre = met;
-  if (out_.placement == "near") centre = met + S * decades(-3.0, 0.0) * direction();
-  if (out_.placement == "anywhere") centre = met + S * uniform(0.1, 2.0) * direction();
-  if (out_.placement == "grazing") centre = met + S * decades(-1.5, 0.3) * direction();
+  if (out_.placement == "near") centre = met + step(S * decades(-3.0, 0.0));
+  if (out_.placement == "anywhere") centre = met + step(S * uniform(0.1, 2.0));
+  if (out_.placement == "grazing") centre = met + step(S * decades(-1.5, 0.3));
   m.post(shape(centre), stations);
 }
 
@@ -234,7 +239,7 @@ void Draw::graze() {
   const double S = out_.scale;
   const SlowLeast least = slow_least(SlowMotion<double>(stage, 0, 0), 0.0, 1.0, 0.0, 1e-3 * S, -1e9);
   if (least.clearance > 0.5 * S || least.clearance < -0.05 * S) return;
-  m.need = {true, false, least.clearance + sign() * decades(-9.0, -3.0) * S, 0.0};
+  m.need = {true, false, least.clearance + either_way(decades(-9.0, -3.0) * S), 0.0};
   out_.options.resolution = 1e-8;
   out_.options.roll_resolution = 1e-8 * S;
 }
