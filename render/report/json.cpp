@@ -115,6 +115,8 @@ Json finding_json(const Model& model, const Finding& finding, DisplayUnits units
   Json kinds = Json::array();
   for (const MoveKind kind : finding.move_kinds) kinds.push_back(step_name(kind));
   out["move_kinds"] = kinds;
+  out["also"] = finding.also;
+  out["undecided_moves"] = finding.undecided_moves;
   if (finding.kind != FindingKind::build) add_place(out, model, finding, units);
   out["text"] = finding_sentence(finding, units);
   out["remedies"] = Json::array();

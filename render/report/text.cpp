@@ -98,12 +98,16 @@ class Writer {
   void where(const Finding& finding) {
     const char* name = finding.moves.size() == 1 ? "move " : "moves ";
     if (!finding.stations.empty()) paragraph("stations " + stretches_text(finding.stations, options_.units), "    ");
-    paragraph(poses_text(model_.linkage, finding.from, finding.to) + "; " + name + moves_text(finding), "    ");
+    paragraph(poses_text(model_.linkage, finding.from, finding.to) + "; " + name +
+                  moves_text(finding.moves, finding.move_kinds),
+              "    ");
     const Vec2 place = lerp(finding.witness.on_a, finding.witness.on_b, 0.5);
     paragraph("worst at station " + place_text(finding.worst.station, options_.units) + ", " +
                   poses_text(model_.linkage, finding.worst, finding.worst) + ": out " +
                   place_text(place.x, options_.units) + ", up " + place_text(place.y, options_.units),
               "    ");
+    const std::string besides = besides_text(finding);
+    if (!besides.empty()) paragraph(besides, "    ");
     if (finding.play > 0.0)
       paragraph("play of hook and floor may take another " + format_small_length(finding.play, options_.units), "    ");
   }

@@ -259,14 +259,22 @@ std::string when_text(const Finding& finding) {
   return listed(phrases);
 }
 
-std::string moves_text(const Finding& finding) {
+std::string moves_text(const std::vector<int>& moves, const std::vector<MoveKind>& kinds) {
   std::string out;
-  for (std::size_t i = 0; i < finding.moves.size() && i < finding.move_kinds.size(); ++i) {
+  for (std::size_t i = 0; i < moves.size() && i < kinds.size(); ++i) {
     if (i > 0) out += ", ";
-    if (!is_state(finding.move_kinds[i])) out += std::to_string(finding.moves[i]) + " ";
-    out += move_name(finding.move_kinds[i]);
+    if (!is_state(kinds[i])) out += std::to_string(moves[i]) + " ";
+    out += move_name(kinds[i]);
   }
   return out;
+}
+
+std::string besides_text(const Finding& finding) {
+  std::string out;
+  for (const std::string& part : finding.also) out += (out.empty() ? "also " : ", ") + part;
+  if (finding.undecided_moves.empty()) return out;
+  if (!out.empty()) out += "; ";
+  return out + "undecided besides: " + moves_text(finding.undecided_moves, finding.undecided_kinds);
 }
 
 std::string reach_sentence(const Reach& reach, DisplayUnits units) {

@@ -41,7 +41,11 @@ std::string poses_text(const Linkage& linkage, const Configuration& from, const 
 std::string when_text(const Finding& finding);
 
 /// "5 fold, 6 lift"; states by name.
-std::string moves_text(const Finding& finding);
+std::string moves_text(const std::vector<int>& moves, const std::vector<MoveKind>& kinds);
+
+/// What a finding has besides: other parts of the stair that meet the same thing, moves in which it stays undecided.
+/// Empty if nothing.
+std::string besides_text(const Finding& finding);
 
 /// The finding in one sentence, as a builder would say it, without its number:
 /// "hook curl meets bracket arm at all 8 brackets while rolling, 9.0 mm deep".

@@ -40,8 +40,9 @@ struct Finding {
   std::vector<int> moves;            ///< indices, ascending
   std::vector<MoveKind> move_kinds;  ///< beside `moves`
   std::vector<int> undecided_moves;  ///< further moves in which the same parts are neither proven clear nor to meet
-  IntervalSet stations;              ///< of the stair's middle, where it happens [m]
-  Configuration from, to;            ///< first and last pose of it, in the procedure's order
+  std::vector<MoveKind> undecided_kinds;  ///< beside `undecided_moves`
+  IntervalSet stations;                   ///< of the stair's middle, where it happens [m]
+  Configuration from, to;                 ///< first and last pose of it, in the procedure's order
   Configuration worst;
   double clearance = 0.0;                   ///< signed, at the worst [m]
   double needed = 0.0;                      ///< the margin [m]

@@ -90,7 +90,9 @@ void tell_moves(const Model& model, const Encounters& told, const Encounters& un
     f.move_kinds.push_back(move(n).kind);
   }
   for (const int n : moves_of(undecided)) {
-    if (!proven.contains(n)) f.undecided_moves.push_back(move(n).index);
+    if (proven.contains(n)) continue;
+    f.undecided_moves.push_back(move(n).index);
+    f.undecided_kinds.push_back(move(n).kind);
   }
 }
 

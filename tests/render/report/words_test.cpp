@@ -68,7 +68,7 @@ TEST_CASE("words: moves are named while they are few, then numbered in runs", "[
   f.moves = {1, 4, 5, 6, 7};
   f.move_kinds = {MoveKind::roll, MoveKind::drag, MoveKind::hang, MoveKind::fold, MoveKind::park};
   CHECK(when_text(f) == "in moves 1 and 4 to 6 and when parked");
-  CHECK(moves_text(f) == "1 roll, 4 drag, 5 hang, 6 fold, parked");
+  CHECK(moves_text(f.moves, f.move_kinds) == "1 roll, 4 drag, 5 hang, 6 fold, parked");
   f.moves = {6, 7, 7};
   f.move_kinds = {MoveKind::fold, MoveKind::lift, MoveKind::park};
   CHECK(when_text(f) == "while folding and lifting and when parked");
