@@ -140,7 +140,8 @@ MoveTrial Trial::run(int number) {
     against_room(move, segment, out);
     const bool state =
         move.kind == MoveKind::stand || (move.kind == MoveKind::roll && move.state == ZoneState::standing);
-    if (turns_folds(segment) || state) against_sections(move, segment, out);
+    // A line from the room sweeps over the sections whatever turns.
+    if (turns_folds(segment) || state || move.hooked_on) against_sections(move, segment, out);
     for (std::size_t i = before; i < out.encounters.size(); ++i) {
       out.encounters[i].part = static_cast<int>(&segment - move.segments.data());
     }
@@ -160,8 +161,8 @@ void Trial::against_room(const Move& move, const Segment& segment, MoveTrial& ou
 }
 
 void Trial::against_sections(const Move& move, const Segment& whole, MoveTrial& out) {
-  for (int base = 0; base + 1 < model_.linkage.sections; ++base) {
-    const std::size_t hinge = static_cast<std::size_t>(base);
+  for (int base = 0; base < model_.linkage.sections; ++base) {
+    const std::size_t hinge = static_cast<std::size_t>(std::min(base, kMaxSections - 2));
     for (Segment segment : cut_at_quarter(model_.linkage, whole, hinge)) {
       const MoverCast movers = further_cast(model_, move, segment.from.station, base);
       const TargetCast targets = section_cast(model_, move, base);
