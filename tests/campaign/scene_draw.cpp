@@ -67,12 +67,15 @@ class SceneDraw {
     part(PartKind::hook, 0, make_capsule({-0.03, -0.03}, {-0.035, 0.01}, 0.006), {{-0.27, -0.25}, {0.25, 0.27}});
   }
 
-  /// A line that runs aslant along the rail, from the ceiling or from a trolley that rolls along.
+  /// A line from the ceiling or from a trolley that rolls along; some run aslant along the rail.
   void line() {
     now_.station = between(1.5, kSpan - 1.5);
-    const bool rolls = chance(0.5);
-    const double s = (rolls ? 0.0 : now_.station) + between(-0.4, 0.4);
-    RopeRun run{PartKind::line, "line", {-1, {2.4, 4.1}, {s, s}, rolls}, {0, {0.7, 0.0}, {-0.2, 0.2}}, 0.004, true};
+    const bool rolls = chance(0.5), aslant = chance(0.1);
+    const double pick = between(-0.2, 0.2), top = pick + (aslant ? between(-0.4, 0.4) : 0.0);
+    const double s = top + (rolls ? 0.0 : now_.station);
+    const int picked = static_cast<int>(between(0.0, model_.linkage.sections - 0.001));
+    RopeRun run{PartKind::line, "line", {-1, {2.4, 4.1}, {s, s}, rolls}, {picked, {0.7, 0.0}, {pick, pick}},
+                0.004,          true};
     model_.ropes.push_back(run);
   }
 

@@ -101,23 +101,37 @@ bool holds_line(const Model& model, const Segment& segment, const RopeRun& run, 
   return SlowMotion<double>(stage, 0, 0).clearance(0.0) - run.radius < model.margin.standard;
 }
 
-/// Points of the line, looked at one by one, keep what a clear move or its least clearance says of the room.
+/// A ball on the line keeps what a clear move or its least clearance says of one thing.
+bool ball_upholds(PairOfParts& pair, double radius, const Need& need, const MoveResult& result) {
+  double floor = result.at_least;
+  if (result.verdict == Verdict::clear) floor = std::max(floor, need.margin + need.play);
+  const Stage stage = pair.maker.stage();
+  const SlowMotion<double> slow(stage, 0, 0);
+  for (int n = 0; n <= 20; ++n) {
+    if (slow.clearance(n / 20.0) - radius < floor - kStretched) return false;
+  }
+  return true;
+}
+
+/// Points of the line, looked at one by one, against the room and against the sections that it is not picked on.
 bool line_upholds(const Model& model, const Segment& segment, const MoveResult& result) {
   for (const RopeRun& run : model.ropes) {
     for (int k = 0; k < 42; ++k) {
       PairOfParts pair = point_of_line(model, segment, run, (k / 2) / 20.0, k % 2 == 1);
       for (const RoomPart& thing : model.room) {
         if (holds_line(model, segment, run, thing)) continue;
-        const Need need = room_need(model, run.kind, thing.kind);
-        const double floor =
-            result.verdict == Verdict::clear ? std::max(result.at_least, need.margin + need.play) : result.at_least;
         pair.maker.targets.clear();
         pair.maker.post(thing.outline, thing.stations);
-        const Stage stage = pair.maker.stage();
-        const SlowMotion<double> slow(stage, 0, 0);
-        for (int n = 0; n <= 20; ++n) {
-          if (slow.clearance(n / 20.0) - run.radius < floor - kStretched) return false;
-        }
+        if (!ball_upholds(pair, run.radius, room_need(model, run.kind, thing.kind), result)) return false;
+      }
+      pair.maker.segment.stations = {0.0, 0.0};
+      for (const StairPart& part : model.stair) {
+        if (part.section == run.b.section) continue;
+        pair.maker.base = part.section;
+        pair.maker.targets.clear();
+        pair.maker.post(part.outline, part.stations);
+        if (!ball_upholds(pair, run.radius, section_need(model, part.kind, run.kind, false, true), result))
+          return false;
       }
     }
   }
