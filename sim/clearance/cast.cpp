@@ -65,7 +65,7 @@ void add_rope(const RopeRun& run, double station, MoverCast& cast) {
   }
 }
 
-/// What a rope's end in the room is made fast to: within the margin of that end.
+/// What a rope's end in the room is made fast to: within the margin of that end, all along its way where it rolls.
 bool holds_a_line(const Model& model, const RoomPart& part) {
   const Outline outline(part.outline);
   for (const RopeRun& run : model.ropes) {
@@ -73,8 +73,8 @@ bool holds_a_line(const Model& model, const RoomPart& part) {
       if (end->section >= 0) continue;
       const double d = signed_distance(Outline(make_disc(end->at, run.radius)), outline);
       const Interval meant = end->rolls ? model.span : Interval{0.0, 0.0};
-      const Gaps gaps = rail_gaps({&end->stations, 1}, part.stations, meant, true);
-      if (prism_clearance(d, gaps.least, gaps.overlap) < model.margin.standard) return true;
+      const Gaps gaps = rail_gaps({&end->stations, 1}, part.stations, meant, false);
+      if (prism_clearance(d, gaps.most, gaps.least_overlap) < model.margin.standard) return true;
     }
   }
   return false;

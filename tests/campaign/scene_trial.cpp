@@ -93,12 +93,17 @@ PairOfParts point_of_line(const Model& model, const Segment& segment, const Rope
   return pair;
 }
 
-/// What the line's end in the room is made fast to: the line needs nothing of it.
-bool holds_line(const Model& model, const Segment& segment, const RopeRun& run, const RoomPart& thing) {
-  PairOfParts end = point_of_line(model, segment, run, 0.0, false);
-  end.maker.post(thing.outline, thing.stations);
-  const Stage stage = end.maker.stage();
-  return SlowMotion<double>(stage, 0, 0).clearance(0.0) - run.radius < model.margin.standard;
+/// What the line's end in the room is made fast to, wherever it rolls: the line needs nothing of it.
+bool holds_line(const Model& model, const RopeRun& run, const RoomPart& thing) {
+  for (const double station : {model.span.lo, model.span.hi}) {
+    Segment still;
+    still.from.station = still.to.station = station;
+    PairOfParts end = point_of_line(model, still, run, 0.0, false);
+    end.maker.post(thing.outline, thing.stations);
+    const Stage stage = end.maker.stage();
+    if (SlowMotion<double>(stage, 0, 0).clearance(0.0) - run.radius >= model.margin.standard) return false;
+  }
+  return true;
 }
 
 /// A ball on the line keeps what a clear move or its least clearance says of one thing.
@@ -119,7 +124,7 @@ bool line_upholds(const Model& model, const Segment& segment, const MoveResult& 
     for (int k = 0; k < 42; ++k) {
       PairOfParts pair = point_of_line(model, segment, run, (k / 2) / 20.0, k % 2 == 1);
       for (const RoomPart& thing : model.room) {
-        if (holds_line(model, segment, run, thing)) continue;
+        if (holds_line(model, run, thing)) continue;
         pair.maker.targets.clear();
         pair.maker.post(thing.outline, thing.stations);
         if (!ball_upholds(pair, run.radius, room_need(model, run.kind, thing.kind), result)) return false;

@@ -43,3 +43,15 @@ TEST_CASE("trial: a line picked on the upper section is found where it crosses t
   // From a low point in front, the line to the upper section's back passes the lower one.
   CHECK(verdict_of(lifted_by_line(0, {1.4, -0.2}, {3.6, 0.0})) == Verdict::interference);
 }
+
+TEST_CASE("trial: what stands in the way of a rolling line's upper end is found, the track that holds it is not",
+          "[clearance]") {
+  Model model = lifted_by_line(0, {1.4, 0.08}, {4.0, 4.0});
+  model.ropes[0].a.rolls = true;
+  model.ropes[0].a.stations = {0.0, 0.0};
+  model.moves[0].segments[0].to.station = 6.0;
+  model.room.push_back({PartKind::obstacle, "track", make_box({3.9, 4.0}, {4.1, 4.1}), {{-0.5, 8.5}}});
+  CHECK(verdict_of(model) == Verdict::clear);
+  model.room.push_back({PartKind::obstacle, "beam", make_box({3.9, 3.9}, {4.1, 4.1}), {{5.0, 5.1}}});
+  CHECK(verdict_of(model) == Verdict::interference);
+}
