@@ -133,9 +133,12 @@ Real SlowMotion<Real>::side_view(Real u) const {
   if (mover_.rope) {
     const Point p = seen(now, mover_.a.body, {mover_.a.at.x, mover_.a.at.y});
     const Point q = seen(now, mover_.b.body, {mover_.b.at.x, mover_.b.at.y});
-    for (const double share : {mover_.rope_from, mover_.rope_to}) {
-      a[na++] = {p.x + Real(share) * (q.x - p.x), p.y + Real(share) * (q.y - p.y)};
-    }
+    const auto along = [&](double share) {
+      return Point{p.x + Real(share) * (q.x - p.x), p.y + Real(share) * (q.y - p.y)};
+    };
+    a[na++] = along(mover_.rope_from);
+    const Point end = along(mover_.rope_to);
+    if (end.x != a[0].x || end.y != a[0].y) a[na++] = end;  // a point has no edges
     radii += mover_.rope_radius;
   } else {
     for (const Vec2 v : mover_.outline.core()) a[na++] = seen(now, mover_.body, {v.x, v.y});
