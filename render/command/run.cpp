@@ -10,6 +10,8 @@
 
 #include "render/command/dryfit_command.h"
 #include "render/command/faults.h"
+#include "render/command/hoist_command.h"
+#include "render/command/loads_command.h"
 #include "render/command/scene_source.h"
 #include "render/report/json.h"
 #include "sim/scene/schema.h"
@@ -18,29 +20,29 @@
 namespace stowpath {
 namespace {
 
-constexpr std::array<std::string_view, 2> kCommands{"dryfit", "schema"};
-constexpr std::array<std::string_view, 8> kOptions{"--output", "--json", "--units",   "--quiet",
-                                                   "--color",  "--help", "--version", "-o"};
+constexpr std::array<std::string_view, 4> kCommands{"dryfit", "hoist", "loads", "schema"};
+constexpr std::array<std::string_view, 9> kOptions{"--sagged", "--output", "--json",    "--units", "--quiet",
+                                                   "--color",  "--help",   "--version", "-o"};
 
 // What the command line says, gathered by the parser.
 struct Wanted {
   std::string scene, sheet, units, colour = "auto";
-  bool json = false, quiet = false;
+  bool json = false, quiet = false, sagged = false;
 };
 
-void add_dryfit(CLI::App& app, Wanted& wanted) {
-  CLI::App* dryfit =
-      app.add_subcommand("dryfit", "Does it clear, over the whole span and every move? Findings and reach.");
-  dryfit->add_option("SCENE", wanted.scene, "Scene file, - for standard input; without one: the built-in demo");
-  dryfit->add_option("-o,--output", wanted.sheet, "Write the sheet to FILE.svg")->type_name("FILE.svg");
-  dryfit->add_flag("--json", wanted.json, "Print one JSON object and nothing else");
-  dryfit->add_option("--units", wanted.units, "Show lengths in mm or in (default: the scene's)")
+CLI::App* add_scene_command(CLI::App& app, Wanted& wanted, const std::string& name, const std::string& asks) {
+  CLI::App* command = app.add_subcommand(name, asks);
+  command->add_option("SCENE", wanted.scene, "Scene file, - for standard input; without one: the built-in demo");
+  command->add_option("-o,--output", wanted.sheet, "Write the sheet to FILE.svg")->type_name("FILE.svg");
+  command->add_flag("--json", wanted.json, "Print one JSON object and nothing else");
+  command->add_option("--units", wanted.units, "Show lengths in mm or in (default: the scene's)")
       ->type_name("mm|in")
       ->check(CLI::IsMember({"mm", "in"}));
-  dryfit->add_flag("--quiet", wanted.quiet, "Print the verdict alone");
-  dryfit->add_option("--color", wanted.colour, "Colour the report")
+  command->add_flag("--quiet", wanted.quiet, "Print the verdict alone");
+  command->add_option("--color", wanted.colour, "Colour the report")
       ->type_name("auto|always|never")
       ->check(CLI::IsMember({"auto", "always", "never"}));
+  return command;
 }
 
 bool asks_json(const std::vector<std::string>& arguments) {
@@ -74,12 +76,13 @@ std::string option_hint(const std::vector<std::string>& arguments) {
   return "stowpath dryfit --help lists the options";
 }
 
-DryfitRequest dryfit_request(const Wanted& wanted, const Terminal& terminal) {
-  DryfitRequest request;
+SceneRequest scene_request(const Wanted& wanted, const Terminal& terminal) {
+  SceneRequest request;
   if (!wanted.scene.empty()) request.scene = wanted.scene;
   if (!wanted.sheet.empty()) request.sheet = wanted.sheet;
   if (!wanted.units.empty()) request.units = wanted.units == "in" ? DisplayUnits::imperial : DisplayUnits::metric;
   const bool colour = wanted.colour == "always" || (wanted.colour == "auto" && terminal.colour);
+  request.sagged = wanted.sagged;
   request.voice = {wanted.json, wanted.quiet, colour};
   return request;
 }
@@ -91,7 +94,11 @@ int parse_and_do(const std::vector<std::string>& arguments, const Terminal& term
   Wanted wanted;
   app.set_version_flag("--version", std::string("stowpath ") + STOWPATH_VERSION);
   app.require_subcommand(1);
-  add_dryfit(app, wanted);
+  add_scene_command(app, wanted, "dryfit", "Does it clear, over the whole span and every move? Findings and reach.")
+      ->add_flag("--sagged", wanted.sagged, "With the pipe bent under a person");
+  add_scene_command(app, wanted, "hoist",
+                    "Can one person lift it? Pull through the lift, winch, rope, and what it weighs.");
+  add_scene_command(app, wanted, "loads", "Does everything hold? Rail, joint, treads and hardware, the weakest first.");
   app.add_subcommand("schema", "Print the JSON Schema of the scene file");
   std::vector<std::string> last_first(arguments.rbegin(), arguments.rend());  // as the parser takes them
   try {
@@ -102,9 +109,14 @@ int parse_and_do(const std::vector<std::string>& arguments, const Terminal& term
   } catch (const CLI::ParseError& error) {
     throw UsageFault(error.what(), option_hint(arguments));
   }
-  if (app.got_subcommand("dryfit")) return run_dryfit(dryfit_request(wanted, terminal), in, out);
-  out << scene_schema();
-  return kExitClear;
+  if (app.got_subcommand("schema")) {
+    out << scene_schema();
+    return kExitClear;
+  }
+  const SceneRequest request = scene_request(wanted, terminal);
+  if (app.got_subcommand("hoist")) return run_hoist(request, in, out);
+  if (app.got_subcommand("loads")) return run_loads(request, in, out);
+  return run_dryfit(request, in, out);
 }
 
 // How faults are told: as text on standard error, or as one JSON object on standard output.

@@ -1,18 +1,12 @@
 #include "render/report/json.h"
 
 #include <cmath>
-#include <numbers>
-#include <nlohmann/json.hpp>
 
+#include "render/report/json_values.h"
 #include "render/report/words.h"
 
 namespace stowpath {
 namespace {
-
-using Json = nlohmann::ordered_json;
-
-Json number(double value) { return std::isfinite(value) ? Json(value) : Json(nullptr); }
-Json degrees(double radians) { return number(radians * 180.0 / std::numbers::pi); }
 
 std::string_view verdict_name(Verdict verdict) {
   switch (verdict) {
@@ -42,17 +36,6 @@ std::string_view kind_name(FindingKind kind) {
   return "";
 }
 
-std::string_view step_name(MoveKind kind) {
-  if (kind == MoveKind::stand) return "stand";
-  return kind == MoveKind::park ? "park" : move_name(kind);
-}
-
-Json stretches(const IntervalSet& set) {
-  Json out = Json::array();
-  for (const Interval& stretch : set) out.push_back({number(stretch.lo), number(stretch.hi)});
-  return out;
-}
-
 Json names(const std::array<std::string, 2>& parts) {
   Json out = Json::array();
   for (const std::string& part : parts) {
@@ -61,51 +44,35 @@ Json names(const std::array<std::string, 2>& parts) {
   return out;
 }
 
-Json folds(const Linkage& linkage, const Configuration& at) {
-  Json out = Json::array();
-  for (int k = 0; k + 1 < linkage.sections; ++k) out.push_back(degrees(at.folds.at(static_cast<std::size_t>(k))));
-  return out;
-}
-
-Json pose(const Linkage& linkage, const Configuration& at) {
-  return {{"lean_deg", degrees(at.lean)}, {"folds_deg", folds(linkage, at)}};
-}
-
-Json placed_pose(const Linkage& linkage, const Configuration& at) {
-  Json out{{"station_m", number(at.station)}};
-  out.update(pose(linkage, at));
-  return out;
-}
-
 Json move_json(const Model& model, const MoveResult& move, DisplayUnits units) {
   Json out{{"index", move.index},
-           {"kind", step_name(move.kind)},
+           {"kind", json_move(move.kind)},
            {"verdict", verdict_name(move.verdict)},
-           {"clearance_at_least_m", number(move.at_least)},
-           {"clearance_at_most_m", number(move.at_most)},
+           {"clearance_at_least_m", json_number(move.at_least)},
+           {"clearance_at_most_m", json_number(move.at_most)},
            {"clearance_text", std::isfinite(move.at_most) ? format_small_length(move.at_most, units) : "nothing near"}};
   if (move.closest[0].empty()) {
     out["closest"] = nullptr;
     return out;
   }
   Json closest{{"parts", names(move.closest)}};
-  closest.update(placed_pose(model.linkage, move.closest_at));
+  closest.update(json_placed_pose(model.linkage, move.closest_at));
   out["closest"] = closest;
   return out;
 }
 
 void add_place(Json& out, const Model& model, const Finding& finding, DisplayUnits units) {
-  out["stations_m"] = stretches(finding.stations);
+  out["stations_m"] = json_stretches(finding.stations);
   out["stations_text"] = stretches_text(finding.stations, units);
-  out["from"] = pose(model.linkage, finding.from);
-  out["to"] = pose(model.linkage, finding.to);
-  out["worst"] = placed_pose(model.linkage, finding.worst);
-  out["worst"]["on_parts_m"] = {{number(finding.witness.on_a.x), number(finding.witness.on_a.y)},
-                                {number(finding.witness.on_b.x), number(finding.witness.on_b.y)}};
-  out["clearance_m"] = number(finding.clearance);
-  out["needed_m"] = number(finding.needed);
-  out["play_m"] = number(finding.play);
-  out["depth_m"] = number(finding.depth());
+  out["from"] = json_pose(model.linkage, finding.from);
+  out["to"] = json_pose(model.linkage, finding.to);
+  out["worst"] = json_placed_pose(model.linkage, finding.worst);
+  out["worst"]["on_parts_m"] = {{json_number(finding.witness.on_a.x), json_number(finding.witness.on_a.y)},
+                                {json_number(finding.witness.on_b.x), json_number(finding.witness.on_b.y)}};
+  out["clearance_m"] = json_number(finding.clearance);
+  out["needed_m"] = json_number(finding.needed);
+  out["play_m"] = json_number(finding.play);
+  out["depth_m"] = json_number(finding.depth());
   out["places"] = {{"met", finding.things}, {"of", finding.things_in_all}};
 }
 
@@ -113,7 +80,7 @@ Json finding_json(const Model& model, const Finding& finding, DisplayUnits units
   Json out{
       {"id", finding.id}, {"kind", kind_name(finding.kind)}, {"parts", names(finding.parts)}, {"moves", finding.moves}};
   Json kinds = Json::array();
-  for (const MoveKind kind : finding.move_kinds) kinds.push_back(step_name(kind));
+  for (const MoveKind kind : finding.move_kinds) kinds.push_back(json_move(kind));
   out["move_kinds"] = kinds;
   out["also"] = finding.also;
   out["undecided_moves"] = finding.undecided_moves;
@@ -123,30 +90,32 @@ Json finding_json(const Model& model, const Finding& finding, DisplayUnits units
   return out;
 }
 
-std::string dumped(const Json& json) { return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n"; }
-
 }  // namespace
 
 std::string dry_fit_json(const Model& model, const DryFit& fit, DisplayUnits units) {
   Json out{{"schema", "stowpath.dryfit/1"}, {"scene", model.name}, {"verdict", verdict_name(fit.verdict)}};
   out["text"] = verdict_line(model, fit);
-  out["margins_m"] = {{"default", number(model.margin.standard)},
-                      {"hook", number(model.margin.hook)},
-                      {"self", number(model.margin.self)}};
+  out["margins_m"] = {{"default", json_number(model.margin.standard)},
+                      {"hook", json_number(model.margin.hook)},
+                      {"self", json_number(model.margin.self)}};
   out["moves"] = Json::array();
   for (const MoveResult& move : fit.moves) out["moves"].push_back(move_json(model, move, units));
   out["findings"] = Json::array();
   for (const Finding& finding : fit.findings) out["findings"].push_back(finding_json(model, finding, units));
   const Reach& reach = fit.reach;
-  out["reach"] = {{"span_m", number(reach.span.empty() ? 0.0 : reach.span.length())},
-                  {"rail_stations_m", {number(reach.rail_span.lo), number(reach.rail_span.hi)}},
-                  {"standing_stations_m", stretches(reach.standing)},
+  out["reach"] = {{"span_m", json_number(reach.span.empty() ? 0.0 : reach.span.length())},
+                  {"rail_stations_m", {json_number(reach.rail_span.lo), json_number(reach.rail_span.hi)}},
+                  {"standing_stations_m", json_stretches(reach.standing)},
                   {"text", reach_sentence(reach, units)}};
-  out["assumed"] = {{"working_lean_deg", degrees(model.working_lean)}, {"seat_range_deg", degrees(model.seat_range)},
-                    {"hook_play_m", number(model.hook_play)},          {"floor_uneven_m", number(model.floor_uneven)},
-                    {"arc_tolerance_m", number(model.arc_tolerance)},  {"text", assumed_sentence(model, units)}};
+  out["assumed"] = {{"working_lean_deg", json_degrees(model.working_lean)},
+                    {"seat_range_deg", json_degrees(model.seat_range)},
+                    {"hook_play_m", json_number(model.hook_play)},
+                    {"floor_uneven_m", json_number(model.floor_uneven)},
+                    {"pipe_sag_m", json_number(model.pipe_sag)},
+                    {"arc_tolerance_m", json_number(model.arc_tolerance)},
+                    {"text", assumed_sentence(model, units)}};
   out["work"] = {
-      {"distances", fit.work.distances}, {"rejects", fit.work.rejects}, {"seconds", number(fit.work.seconds)}};
+      {"distances", fit.work.distances}, {"rejects", fit.work.rejects}, {"seconds", json_number(fit.work.seconds)}};
   return dumped(out);
 }
 

@@ -299,6 +299,7 @@ std::string assumed_sentence(const Model& model, DisplayUnits units) {
                      " between sections. Hooks: " + "contact within " + format_degrees(model.seat_range, 0) +
                      " of the pipe's crown, which lets the pivot wander by " + small(model.hook_play) + ".";
   if (model.floor_uneven > 0.0) text += " Floor: up or down by " + small(model.floor_uneven) + " under any caster.";
+  if (model.pipe_sag > 0.0) text += " Pipe: gives way under the hooks by up to " + small(model.pipe_sag) + ".";
   return text + " Round things: drawn out by at most " + format_millimetres(model.arc_tolerance, 2) + ".";
 }
 

@@ -1,11 +1,9 @@
 #include "sim/hoist/weights.h"
 
 #include <algorithm>
-#include <array>
-#include <cmath>
-#include <cstdio>
 
 #include "sim/mechanism/mass.h"
+#include "sim/trade/figure.h"
 #include "sim/trade/lumber.h"
 #include "sim/trade/pipe.h"
 
@@ -13,30 +11,24 @@ namespace stowpath {
 
 namespace {
 
-std::string decimals(double value, int places) {
-  std::array<char, 32> text{};
-  std::snprintf(text.data(), text.size(), "%.*f", places, value);
-  return text.data();
-}
-
 bool is_wood(PartKind kind) { return kind != PartKind::hook && kind != PartKind::caster && kind != PartKind::extra; }
 
 std::string wood_basis(const Scene& scene) {
   const SideRails& rails = scene.stair.side_rails;
-  const std::string density = decimals(stair_wood_density(scene), 0) + " kg/m3";
+  const std::string density = format_decimal(stair_wood_density(scene), 0) + " kg/m3";
   if (!find_species(rails.species)) return "wood at " + density + ", a judgement";
-  return rails.species + " at " + density + " (" + decimals(100.0 * rails.moisture, 0) + " % moisture)";
+  return rails.species + " at " + density + " (" + format_decimal(100.0 * rails.moisture, 0) + " % moisture)";
 }
 
 std::string basis_of(const Scene& scene, PartKind kind) {
-  if (kind == PartKind::hook) return "steel at " + decimals(kSteelDensity, 0) + " kg/m3";
+  if (kind == PartKind::hook) return "steel at " + format_decimal(kSteelDensity, 0) + " kg/m3";
   return is_wood(kind) ? wood_basis(scene) : "as the scene gives it";
 }
 
 std::optional<SourceStatus> status_of(const Scene& scene, PartKind kind) {
   if (kind == PartKind::hook) return SourceStatus::memory;
   if (!is_wood(kind)) return std::nullopt;
-  return find_species(scene.stair.side_rails.species) ? SourceStatus::derived : SourceStatus::memory;
+  return find_species(scene.stair.side_rails.species) ? SourceStatus::derived : SourceStatus::judgement;
 }
 
 // A hook is drawn in many pieces, and treads come one by one.
@@ -53,7 +45,7 @@ void merge(std::vector<BillRow>& rows, BillRow fresh) {
 }
 
 std::string scaling_text(double factor, double weighed) {
-  return ", times " + decimals(factor, 3) + " to make up the weighed " + decimals(weighed, 1) + " kg";
+  return ", times " + format_decimal(factor, 3) + " to make up the weighed " + format_decimal(weighed, 1) + " kg";
 }
 
 BillRow row_of(const Scene& scene, const MassItem& item) {

@@ -81,9 +81,15 @@ std::string say_screws(const Scene& scene, const Screws& screws, const Species& 
          std::string(wood.name);
 }
 
-std::vector<HardwareItem> hardware_list(const HardwareInputs& inputs) {
+std::vector<HardwareItem> hoist_hardware_list(const HardwareInputs& inputs) {
   std::vector<HardwareItem> items;
   if (inputs.hoist && inputs.scene.hoist) add_hoist_items(inputs, items);
+  std::stable_sort(items.begin(), items.end(), weaker);
+  return items;
+}
+
+std::vector<HardwareItem> hardware_list(const HardwareInputs& inputs) {
+  std::vector<HardwareItem> items = hoist_hardware_list(inputs);
   add_rail_items(inputs, items);
   add_stair_items(inputs, items);
   std::stable_sort(items.begin(), items.end(), weaker);

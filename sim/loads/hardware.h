@@ -69,4 +69,7 @@ struct HardwareInputs {
 /// "hinge", "lock pin", "caster", "caster plate"). The framing over the ceiling point is never judged.
 std::vector<HardwareItem> hardware_list(const HardwareInputs& inputs);
 
+/// Of the same list, only what hangs on the hoist's lines. Empty without a hoist.
+std::vector<HardwareItem> hoist_hardware_list(const HardwareInputs& inputs);
+
 }  // namespace stowpath

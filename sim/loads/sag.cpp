@@ -77,6 +77,7 @@ Model sagged(const Scene& scene, const Model& model) {
   standing.leans =
       hull(stand_lowered(scene, model.linkage, range.lo).leans, stand_lowered(scene, model.linkage, range.hi).leans);
   out.linkage.pivot.y -= range.middle();
+  out.pipe_sag = sag.most;
   out.working_lean = standing.lean;
   out.working_leans = standing.leans;
   out.moves = procedure_moves(scene, out, standing);

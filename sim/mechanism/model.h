@@ -102,6 +102,7 @@ struct Model {
   double hook_play = 0.0;           ///< how far the pivot may wander in the seat range [m]
   double hook_slack = 0.0;          ///< inside radius less the pipe's [m]
   double seat_range = 0.0;          ///< [rad]
+  double pipe_sag = 0.0;            ///< the loaded pipe gives way under the hooks by up to this; 0: taken as straight [m]
   double floor_uneven = 0.0;        ///< [m]
   double floor_level = 0.0;         ///< [m]
   double arc_tolerance = 5e-5;      ///< round things stand out of the true ones by at most this [m]

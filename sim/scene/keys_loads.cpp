@@ -6,7 +6,8 @@ namespace stowpath {
 namespace {
 
 constexpr std::string_view kRated =
-    "line|block|ceiling point|eye|carabiner|shackle|sling|spreader|cleat|winch|hinge|hook|lock pin|caster|bracket";
+    "line|fold line|block|lead block|ceiling point|eye|carabiner|shackle|sling|spreader|pick|cleat|winch|winch screws|"
+    "hinge|hook|lock pin|caster|caster plate|bracket";
 
 // clang-format off: one row a setting, as short as can be
 const std::array kKeys{

@@ -141,6 +141,33 @@ TEST_CASE("command: a word that is no command is answered with the nearest", "[c
   CHECK(said({"dryfit", "--units", "furlongs"}).code == 2);
 }
 
+TEST_CASE("command: hoist answers who can lift it, as text, as JSON and on a sheet", "[command]") {
+  const testing::ScratchFolder folder;
+  const Said s = said({"hoist", kCured, "-o", folder.file("pull.svg")});
+  CHECK((s.code == 0) == (s.out.rfind("WITHIN: ", 0) == 0));
+  CHECK(testing::xml_fault(content(folder.file("pull.svg"))) == "");
+  CHECK(json::parse(said({"hoist", kCured, "--json"}).out)["schema"] == "stowpath.hoist/1");
+  CHECK(s.err.empty());
+}
+
+TEST_CASE("command: loads answers what holds, and fails where a piece bears less than it gets", "[command]") {
+  const Said s = said({"loads", kCured, "--quiet"});
+  CHECK((s.code == 0) == (s.out.rfind("WITHIN: ", 0) == 0));
+  CHECK(json::parse(said({"loads", kCured, "--json"}).out)["schema"] == "stowpath.loads/1");
+}
+
+TEST_CASE("command: a hoist that is not there is a wrong command line", "[command]") {
+  const std::string scene = content(kCured);
+  const Said s = said({"hoist", "-"}, scene.substr(0, scene.find("\nhoist:")) + "\n");
+  CHECK(s.code == 2);
+  CHECK_THAT(s.err, Contains("this scene has no hoist"));
+}
+
+TEST_CASE("command: dryfit --sagged says how far the pipe gives way", "[command]") {
+  CHECK_THAT(said({"dryfit", kCured, "--sagged"}).out, Contains("Pipe: gives way under the hooks by up to "));
+  CHECK(said({"dryfit", kCured}).out.find("gives way") == std::string::npos);
+}
+
 TEST_CASE("command: the schema is printed as JSON", "[command]") {
   const Said s = said({"schema"});
   CHECK(s.code == 0);

@@ -1,0 +1,40 @@
+#include "render/command/scene_job.h"
+
+#include "render/command/faults.h"
+#include "render/command/scene_source.h"
+#include "sim/scene/reader.h"
+
+namespace stowpath {
+namespace {
+
+bool ends_with(const std::string& text, std::string_view end) {
+  return text.size() > end.size() && text.compare(text.size() - end.size(), end.size(), end) == 0;
+}
+
+void check_sheet_name(const std::string& name) {
+  if (!ends_with(name, ".svg"))
+    throw UsageFault("-o " + name + ": a sheet is written as .svg",
+                     "give it a name that ends in .svg, as in -o sheet.svg");
+}
+
+DisplayUnits units_of(const SceneRequest& request, const Scene& scene) {
+  if (request.units) return *request.units;
+  return scene.units == FileUnits::inches ? DisplayUnits::imperial : DisplayUnits::metric;
+}
+
+}  // namespace
+
+SceneJob read_job(const SceneRequest& request, std::istream& in) {
+  if (request.sheet) check_sheet_name(*request.sheet);
+  SceneText source = read_scene_text(request.scene, in);
+  try {
+    Scene scene = parse_scene(source.text, source.name);
+    Model model = build_model(scene);
+    const DisplayUnits units = units_of(request, scene);
+    return {std::move(scene), std::move(model), units};
+  } catch (const SceneError& error) {
+    throw SceneFault(error, std::move(source.text));
+  }
+}
+
+}  // namespace stowpath

@@ -1,0 +1,128 @@
+#include "render/report/hardware_words.h"
+
+#include <algorithm>
+
+#include "render/report/hoist_words.h"
+#include "render/report/words.h"
+#include "sim/trade/figure.h"
+
+namespace stowpath {
+namespace {
+
+constexpr double kPsi = 6894.757293168;  // [Pa]
+constexpr double kManyTimes = 100.0;     // beyond this a ratio says nothing
+
+std::string status_words(const HardwareItem& item) {
+  if (!item.resistance) return "none known";
+  return item.status ? status_text(item.status) : "given";
+}
+
+std::string_view kind_unit(LoadKind kind) {
+  if (kind == LoadKind::force) return "N";
+  return kind == LoadKind::moment ? "N m" : "Pa";
+}
+
+std::string explained(const HardwareItem& item) {
+  std::string text = item.basis;
+  if (!item.note.empty()) text += (item.basis.empty() ? "" : "; ") + item.note;
+  if (item.dynamic != 1.0) text += "; load times " + format_decimal(item.dynamic, 2) + " for a moving line";
+  return text + ".";
+}
+
+// Pieces of which there is the same to say, in the order of the first.
+struct Explained {
+  std::string pieces, text;
+};
+
+std::vector<Explained> explanations(const std::vector<HardwareItem>& items) {
+  std::vector<Explained> all;
+  for (const HardwareItem& item : items) {
+    const std::string text = explained(item);
+    const auto same = std::find_if(all.begin(), all.end(), [&](const Explained& e) { return e.text == text; });
+    if (same == all.end()) {
+      all.push_back({item.name, text});
+    } else {
+      same->pieces += ", " + item.name;
+    }
+  }
+  return all;
+}
+
+}  // namespace
+
+std::string times_text(const HardwareItem& item) {
+  const auto ratio = item.ratio();
+  if (!ratio) return "?";
+  return *ratio > kManyTimes ? "over 100" : format_decimal(*ratio, 2);
+}
+
+std::string stress_text(double pascals, DisplayUnits units) {
+  return units == DisplayUnits::imperial ? format_decimal(pascals / kPsi, 0) + " psi"
+                                         : format_decimal(pascals / 1e6, 1) + " MPa";
+}
+
+std::string load_text(LoadKind kind, double load, DisplayUnits units) {
+  if (kind == LoadKind::moment) return torque_text(load, units);
+  return kind == LoadKind::stress ? stress_text(load, units) : force_text(load, units);
+}
+
+HardwareCount count_hardware(const std::vector<HardwareItem>& items) {
+  HardwareCount count;
+  for (const HardwareItem& item : items) {
+    const auto ratio = item.ratio();
+    ++(ratio ? count.known : count.unknown);
+    if (ratio && *ratio < 1.0) ++count.too_weak;
+  }
+  return count;
+}
+
+std::string hardware_sentence(const std::vector<HardwareItem>& items, DisplayUnits units) {
+  const HardwareCount count = count_hardware(items);
+  const std::string unknown =
+      count.unknown == 0 ? "" : "; " + counted(count.unknown, "piece has", "pieces have") + " no resistance known";
+  if (count.known == 0) return "no piece has a known resistance" + unknown;
+  const HardwareItem& weakest = items.front();
+  const std::string first = weakest.name + " bears " + times_text(weakest) + " times its " +
+                            load_text(weakest.kind, weakest.load, units) + ", " + weakest.where;
+  const std::string pieces = counted(count.known, "piece", "pieces");
+  if (count.too_weak == 0) return "every one of " + pieces + " bears what it gets; the weakest, " + first + unknown;
+  return std::to_string(count.too_weak) + " of " + pieces +
+         (count.too_weak == 1 ? " bears less than it gets" : " bear less than they get") + ": the weakest, " + first +
+         unknown;
+}
+
+void write_hardware(Page& page, const std::vector<HardwareItem>& items, DisplayUnits units) {
+  if (items.empty()) return;
+  Table table;
+  for (const std::size_t column : {0U, 2U, 3U}) table.figures(column);
+  table.row({"times", "piece", "gets", "bears", "", "status", "worst"});
+  for (const HardwareItem& item : items) {
+    const auto ratio = item.ratio();
+    table.row({times_text(item), item.name, load_text(item.kind, item.load, units),
+               item.resistance ? load_text(item.kind, *item.resistance, units) : "",
+               ratio && *ratio < 1.0 ? "OVER" : "", status_words(item), item.where});
+  }
+  page.table("HARDWARE, the weakest first", table);
+  page.heading("WHAT THE PIECES BEAR BY");
+  for (const Explained& e : explanations(items)) page.paragraph(e.pieces + ": " + e.text);
+}
+
+Json hardware_json(const std::vector<HardwareItem>& items) {
+  Json out = Json::array();
+  for (const HardwareItem& item : items) {
+    const auto ratio = item.ratio();
+    out.push_back({{"piece", item.name},
+                   {"unit", kind_unit(item.kind)},
+                   {"load", json_number(item.load)},
+                   {"resistance", item.resistance ? json_number(*item.resistance) : Json(nullptr)},
+                   {"ratio", ratio ? json_number(*ratio) : Json(nullptr)},
+                   {"worst", item.where},
+                   {"basis", item.basis},
+                   {"status", status_words(item)},
+                   {"dynamic", json_number(item.dynamic)},
+                   {"note", item.note}});
+  }
+  return out;
+}
+
+}  // namespace stowpath

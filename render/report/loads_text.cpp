@@ -1,0 +1,163 @@
+#include <algorithm>
+#include <cmath>
+
+#include "render/report/hardware_words.h"
+#include "render/report/hoist_words.h"
+#include "render/report/loads_report.h"
+#include "render/report/masses_words.h"
+#include "render/report/page.h"
+#include "render/report/words.h"
+#include "render/report/wrap.h"
+#include "sim/trade/figure.h"
+
+namespace stowpath {
+namespace {
+
+std::string_view loads_word(const LoadsSubject& subject) { return all_bear(subject) ? "WITHIN" : "OVER"; }
+
+class Writer {
+ public:
+  Writer(const LoadsSubject& subject, const TextOptions& options)
+      : subject_(subject), page_(options.colour), units_(options.units) {}
+
+  std::string text() {
+    page_.raw(loads_verdict_text(subject_, page_.colour()));
+    write_hardware(page_, subject_.loads.hardware, units_);
+    rail();
+    climber();
+    joints();
+    write_masses(page_, subject_.weights, units_);
+    page_.section("TAKEN FOR GRANTED", loads_assumed(subject_));
+    page_.section("LIMITS", loads_cautions());
+    return page_.text();
+  }
+
+ private:
+  std::string torque(double newton_metres) const { return torque_text(newton_metres, units_); }
+
+  void rail() {
+    Table table;
+    for (const std::size_t column : {1U, 2U, 3U, 4U}) table.figures(column);
+    table.row({"on the pipe", "sags with", "hogs with", "stress", "gives way"});
+    for (const RailCase& rail : subject_.loads.rails) {
+      table.row({rail_name(subject_.scene, rail.forces), torque(rail.peaks.sagging.value),
+                 torque(rail.peaks.hogging.value), stress_text(rail.design_stress, units_),
+                 format_small_length(rail.peaks.down.value, units_),
+                 "at station " + place_text(rail.peaks.down.at, units_)});
+    }
+    page_.heading("RAIL");
+    if (!subject_.loads.rails.empty()) page_.raw(table.text());
+    page_.paragraph(rail_sentence(subject_));
+  }
+
+  void climber() {
+    const ClimberReport& report = subject_.loads.climber;
+    if (report.places.empty()) return;
+    Table table;
+    for (const std::size_t column : {1U, 2U, 3U, 4U, 5U}) table.figures(column);
+    table.row({"a person on", "hooks", "floor", "one hook", "one caster", "bends"});
+    for (const ClimberPlace& place : report.places) {
+      table.row({place.name, force_text(place.hooks, units_), force_text(place.floor, units_),
+                 force_text(place.worst_hook, units_), force_text(place.worst_caster, units_),
+                 stress_text(report.bending_stress(place), units_)});
+    }
+    page_.table("STANDING, with a person of " + mass_text(report.mass, units_), table);
+    page_.paragraph(
+        "One hook and one caster: while only one caster touches the floor. Bends: stress in the side rails.");
+  }
+
+  void joints() {
+    const ClimberPlace* worst = hardest_joint();
+    if (worst == nullptr) return;
+    Table table;
+    for (const std::size_t column : {1U, 2U, 3U, 4U}) table.figures(column);
+    table.row({"joint", "moment", "lock pin", "scab", "hinge"});
+    for (const JointLoad& joint : worst->joints) {
+      table.row({std::to_string(joint.hinge + 1), torque(joint.moment), force_text(joint.pin, units_),
+                 torque(joint.scab), force_text(joint.arm > 0.0 ? joint.hinge_force : joint.hinge_unlocked, units_)});
+    }
+    page_.table("JOINT, each side, with the person on " + worst->name, table);
+  }
+
+  const ClimberPlace* hardest_joint() const {
+    const ClimberPlace* worst = nullptr;
+    double most = 0.0;
+    for (const ClimberPlace& place : subject_.loads.climber.places) {
+      for (const JointLoad& joint : place.joints) {
+        if (std::abs(joint.moment) <= most) continue;
+        most = std::abs(joint.moment);
+        worst = &place;
+      }
+    }
+    return worst;
+  }
+
+  const LoadsSubject& subject_;
+  Page page_;
+  DisplayUnits units_;
+};
+
+}  // namespace
+
+bool all_bear(const LoadsSubject& subject) {
+  return count_hardware(subject.loads.hardware).too_weak == 0 && subject.loads.rail_problem.empty();
+}
+
+std::string loads_line(const LoadsSubject& subject) {
+  const std::string rail = subject.loads.rail_problem.empty() ? "" : "; the rail: " + subject.loads.rail_problem;
+  return std::string(loads_word(subject)) + ": " + hardware_sentence(subject.loads.hardware, subject.units) + rail +
+         ". " + subject.model.name;
+}
+
+std::string loads_verdict_text(const LoadsSubject& subject, bool colour) {
+  std::string line = wrapped(loads_line(subject), kPageWidth, "", "  ");
+  const std::string word(loads_word(subject));
+  return line.replace(0, word.size(), coloured(word, all_bear(subject) ? "1;32" : "1;31", colour));
+}
+
+std::string rail_name(const Scene& scene, const HookForces& forces) {
+  if (forces.share.empty()) return forces.name;
+  const auto most = std::max_element(forces.share.begin(), forces.share.end());
+  if (*most <= *std::min_element(forces.share.begin(), forces.share.end())) return forces.name;
+  const auto hook = static_cast<std::size_t>(most - forces.share.begin());
+  const std::vector<double>& stations = scene.stair.hooks.stations;
+  if (stations.size() != 2) return forces.name + ", most on hook " + std::to_string(hook + 1);
+  return forces.name + (stations[hook] < stations[1 - hook] ? ", most on the left hook" : ", most on the right hook");
+}
+
+std::string rail_sentence(const LoadsSubject& subject) {
+  const LoadsReport& loads = subject.loads;
+  if (!loads.rail_problem.empty()) return loads.rail_problem + ".";
+  return "Stress with 0.93 of the listed wall; " + stress_text(loads.pipe.allowable, subject.units) +
+         " would be allowed (yield " + stress_text(loads.pipe.yield, subject.units) + " over " +
+         format_decimal(kSteelFactor, 2) + ", " + std::string(status_text(loads.pipe.status)) +
+         "). Under a person the pipe gives way by up to " + format_small_length(loads.sag.most, subject.units) +
+         " at the hooks, with the stair at station " + place_text(loads.sag.station, subject.units) + "; one hook by " +
+         format_small_length(loads.sag.difference, subject.units) +
+         " more than the other at most. stowpath dryfit --sagged checks the clearances with that.";
+}
+
+std::string loads_assumed(const LoadsSubject& subject) {
+  const ClimberReport& climber = subject.loads.climber;
+  std::string text = "One person of " + mass_text(climber.mass, subject.units) +
+                     ", on one tread at a time. Wood: " + std::string(climber.wood.species->full_name) +
+                     " No. 2, dry, normal duration of load";
+  if (climber.wood.assumed) text += " (no species given)";
+  text += "; the pipe is steel of grade " + subject.scene.rail.pipe.steel + ". Loads of a moving line times " +
+          format_decimal(subject.scene.dynamic_factor, 2) + ".";
+  if (!subject.hoisted) text += " No hoist: its hardware is not looked at.";
+  return text;
+}
+
+std::string loads_cautions() {
+  return "Figures to look at with whoever answers for the building; they approve nothing. What joists, trusses and "
+         "roof "
+         "members get is given as a load: a licensed engineer must accept it. Rot, knots, wear, old holes and "
+         "workmanship are not seen here.";
+}
+
+std::string loads_text(const LoadsSubject& subject, const TextOptions& options) {
+  return Writer(subject, options).text();
+}
+
+}  // namespace stowpath

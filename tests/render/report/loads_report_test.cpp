@@ -1,0 +1,72 @@
+#include "render/report/loads_report.h"
+
+#include <catch2/catch.hpp>
+#include <nlohmann/json.hpp>
+
+#include "render/report/hardware_words.h"
+#include "tests/support/hoist_report_parts.h"
+#include "tests/support/sample_scene.h"
+
+using namespace stowpath;
+using Catch::Contains;
+using Catch::StartsWith;
+using nlohmann::json;
+using stowpath::testing::HoistParts;
+using stowpath::testing::sample_scene;
+
+namespace {
+
+HardwareItem piece(const std::string& name, double load, std::optional<double> resistance) {
+  HardwareItem item;
+  item.name = name;
+  item.load = load;
+  item.resistance = resistance;
+  item.where = "somewhere";
+  return item;
+}
+
+}  // namespace
+
+TEST_CASE("hardware words: the weakest piece is named, and what it lacks", "[report]") {
+  const std::vector<HardwareItem> items{piece("eye", 500.0, 250.0), piece("line", 100.0, 900.0),
+                                        piece("joist", 700.0, std::nullopt)};
+  CHECK(hardware_sentence(items, DisplayUnits::metric) ==
+        "1 of 2 pieces bears less than it gets: the weakest, eye bears 0.50 times its 500 N, somewhere; 1 piece has no "
+        "resistance known");
+  CHECK(count_hardware(items).too_weak == 1);
+}
+
+TEST_CASE("hardware words: where all bear, the weakest is named too", "[report]") {
+  const std::vector<HardwareItem> items{piece("line", 100.0, 900.0)};
+  CHECK_THAT(hardware_sentence(items, DisplayUnits::metric),
+             StartsWith("every one of 1 piece bears what it gets; the weakest, line bears 9.00 times"));
+}
+
+TEST_CASE("hardware words: a piece without load is not given an endless ratio", "[report]") {
+  CHECK(times_text(piece("idle", 0.0, 900.0)) == "over 100");
+  CHECK(times_text(piece("unknown", 10.0, std::nullopt)) == "?");
+}
+
+TEST_CASE("loads text: the answer comes first and agrees with the hardware", "[report]") {
+  const HoistParts parts(sample_scene());
+  const std::string text = loads_text(parts.loaded(), {});
+  CHECK_THAT(text, StartsWith(all_bear(parts.loaded()) ? "WITHIN: " : "OVER: "));
+  CHECK_THAT(text, Contains("\nRAIL\n") && Contains("\nSTANDING, with a person of ") &&
+                       Contains("\nJOINT, each side") && Contains("\nMASSES\n"));
+  CHECK(text.find("safe") == std::string::npos);
+}
+
+TEST_CASE("loads text: members over the ceiling point get a load and no verdict", "[report]") {
+  CHECK_THAT(loads_text(HoistParts(sample_scene()).loaded(), {}),
+             Contains("framing member over the ceiling point") && Contains("a licensed engineer must accept"));
+}
+
+TEST_CASE("loads json: the object carries schema, hardware and the rail's series", "[report]") {
+  const HoistParts parts(sample_scene());
+  const json out = json::parse(loads_json(parts.loaded()));
+  CHECK(out["schema"] == "stowpath.loads/1");
+  CHECK(out["hardware"].size() == parts.loads.hardware.size());
+  CHECK(out["rail"].size() == parts.loads.rails.size());
+  CHECK_FALSE(out["rail"][0]["series"].empty());
+  CHECK(out["hoisted"] == true);
+}
