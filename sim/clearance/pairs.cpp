@@ -21,7 +21,8 @@ Need hook_need(const Model& model, PartKind room) {
 Need room_need(const Model& model, PartKind stair, PartKind room) {
   if (room == PartKind::zone) return {true, true, 0.0, model.hook_play};
   if (stair == PartKind::hook) return hook_need(model, room);
-  if (stair == PartKind::caster && room == PartKind::floor) return meant(model.floor_uneven + kFit);
+  // A lean that belongs to a pipe bent down, shown at the nominal pivot, presses the caster in by the difference.
+  if (stair == PartKind::caster && room == PartKind::floor) return meant(model.floor_uneven + model.pipe_sag + kFit);
   if (stair == PartKind::line && room == PartKind::ceiling) return kNotLookedAt;  // it is tied off there
   const double floor = room == PartKind::floor ? model.floor_uneven : 0.0;
   return {true, false, model.margin.standard, model.hook_play + floor};

@@ -85,7 +85,11 @@ void read_pulled_by(const Setting& pulled_by, Hoist& read) {
     return;
   }
   read.pulled_by = crank.given() ? PulledBy::crank_winch : PulledBy::powered_winch;
-  read.winch = read_winch(crank.given() ? crank : powered);
+  const Setting winch = crank.given() ? crank : powered;
+  read.winch = read_winch(winch);
+  if (read.winch->drum_length && *read.winch->drum_length < read.line.diameter) {
+    winch.at("drum length").fault("the drum takes not one turn of the line", "give its length between the flanges");
+  }
 }
 
 void check_ceiling_point(const Setting& hoist, const Hoist& read, const Scene& scene) {
