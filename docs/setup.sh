@@ -1,12 +1,18 @@
 #!/bin/sh
 # Installs what Stowpath needs to build and to pass its tests on Debian 12, from Debian's own packages.
-# With the word `bench` after it, also what the benchmarks (preset `release`) measure themselves against.
+# With the word `bench` after it, also what the benchmarks (preset `release`) measure themselves against; with `fuzz`, also
+# the runtime of the fuzz targets (preset `fuzz`).
 # Runs with or without sudo, as often as you like: what is already there is left alone.
 set -eu
 
 packages="g++ cmake ninja-build libyaml-cpp-dev catch2 libcli11-dev nlohmann-json3-dev libfcl-dev python3-jsonschema python3-yaml clang"
 if [ "${1:-}" = bench ]; then
   packages="$packages libbenchmark-dev libbox2d-dev"
+elif [ "${1:-}" = fuzz ]; then
+  packages="$packages libclang-rt-14-dev"
+elif [ -n "${1:-}" ]; then
+  echo "setup: \"$1\" is not known: write nothing, bench or fuzz" >&2
+  exit 2
 fi
 
 missing=""
