@@ -80,7 +80,7 @@ std::vector<PipeJoint> read_joints(const Setting& joints, const Rail& rail) {
   const std::vector<Setting> items = list.items();
   std::vector<PipeJoint> read;
   for (std::size_t i = 0; i < stations.size(); ++i) {
-    if (items[i].is_map()) {
+    if (!joints.is_map() && items[i].is_map()) {  // within `at`, a map is no station, and has been refused as such
       refuse_thinner(items[i].at("diameter"), rail.pipe.diameter);
       read.push_back(read_joint(items[i].at("at"), items[i].at("at").number(), items[i], rail));
     } else {
