@@ -7,12 +7,11 @@
 #include "render/report/hardware_words.h"
 #include "render/report/words.h"
 #include "sim/trade/figure.h"
+#include "sim/trade/us_units.h"
 
 namespace stowpath {
 namespace {
 
-constexpr double kPoundForce = 4.4482216152605;    // [N]
-constexpr double kPound = 0.45359237;              // [kg]
 constexpr double kFootPound = 1.3558179483314004;  // [N m]
 
 bool imperial(DisplayUnits units) { return units == DisplayUnits::imperial; }

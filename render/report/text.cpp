@@ -75,7 +75,7 @@ class Writer {
   }
 
   std::vector<std::string> cells(const MoveResult& move) const {
-    const bool state = move.kind == MoveKind::stand || move.kind == MoveKind::park;
+    const bool state = is_state(move.kind);
     const bool near = !move.closest[0].empty();
     return {state ? "" : std::to_string(move.index),
             std::string(move_name(move.kind)),

@@ -67,8 +67,6 @@ std::string listed(const std::vector<std::string>& words) {
   return out;
 }
 
-bool is_state(MoveKind kind) { return kind == MoveKind::stand || kind == MoveKind::park; }
-
 // "1, 4 to 7": the steps that move.
 std::string runs_of_moves(const Finding& finding) {
   std::vector<std::string> runs;

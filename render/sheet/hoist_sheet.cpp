@@ -7,12 +7,12 @@
 #include "render/report/words.h"
 #include "render/sheet/plot.h"
 #include "render/sheet/plot_sheet.h"
+#include "sim/trade/us_units.h"
 
 namespace stowpath {
 namespace {
 
 constexpr double kDegree = std::numbers::pi / 180.0;
-constexpr double kPoundForce = 4.4482216152605;  // [N]
 
 const Pen kRaising{Ink::line, kHeavy}, kHolding{Ink::blue, kMedium}, kLowering{Ink::soft, kMedium, Dash::hidden};
 const Pen kLimit{Ink::red, kThin, Dash::chain};

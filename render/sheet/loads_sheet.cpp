@@ -6,12 +6,11 @@
 #include "render/report/hardware_words.h"
 #include "render/sheet/plot.h"
 #include "render/sheet/plot_sheet.h"
+#include "sim/trade/us_units.h"
 
 namespace stowpath {
 namespace {
 
-constexpr double kInch = 0.0254;          // [m]
-constexpr double kFoot = 0.3048;          // [m]
 constexpr double kKsi = 6894757.293168;   // [Pa]
 constexpr double kUnderPlot = 15.0;       // for figures and title under each [mm]
 constexpr double kBetweenPlots = 8.0;     // for the next one's title [mm]

@@ -62,7 +62,7 @@ void slip(DisplayList& list, Labels& labels, const Subject& subject, NotesColumn
   const double left = column.box.least.x, right = column.box.greatest.x, base = column.down + 4.3;
   list.box({left, column.down}, {right, column.down + kSlip - 0.8}, Pen{Ink::soft, kThin});
   list.line({left + 7.5, column.down}, {left + 7.5, column.down + kSlip - 0.8}, {Ink::soft, kThin});
-  const bool state = move.kind == MoveKind::stand || move.kind == MoveKind::park;
+  const bool state = is_state(move.kind);
   if (!state) labels.fix(list, {{left + 3.75, base}, std::to_string(move.index), kNotes, Anchor::middle});
   labels.fix(list, {{left + 9.0, base}, slip_words(subject, move), kNotes});
   const Ink ink = verdict_ink(move.verdict);

@@ -23,15 +23,20 @@ bool there(const StairPart& part, const Move& move) {
   return hinge < move.pinned.size() && move.pinned[hinge];
 }
 
+/// Bent rods are covered from outside.
+double excess_of(const Model& model, const StairPart& part) {
+  return part.kind == PartKind::hook ? model.arc_tolerance : 0.0;
+}
+
 void add_part(const Model& model, const StairPart& part, MoverCast& cast) {
   Mover mover;
   mover.body = part.section;
   mover.outline = Outline(part.outline);
   mover.stations = part.stations;
-  mover.excess = part.kind == PartKind::hook ? model.arc_tolerance : 0.0;
+  mover.excess = excess_of(model, part);
   mover.group = group_of(part.kind);
   cast.movers.push_back(std::move(mover));
-  cast.roles.push_back({part.kind, part.name, 0, part.section, part.hinge, false, part.only_pinned});
+  cast.roles.push_back({part.kind, part.name, 0, part.section});
 }
 
 /// Stations of a rope's end from the stair's middle. An end in the room stays put, unless the hoist rolls with the
@@ -60,8 +65,7 @@ void add_rope(const RopeRun& run, double station, MoverCast& cast) {
     mover.stations = {{stations.lo - run.radius, stations.hi + run.radius}};
     mover.excess = aslant > 0.0 ? stations.length() + run.radius : 0.0;
     cast.movers.push_back(std::move(mover));
-    cast.roles.push_back(
-        {run.kind, run.name, 0, std::max(run.a.section, run.b.section), -1, run.only_hooked_on, false});
+    cast.roles.push_back({run.kind, run.name, 0, std::max(run.a.section, run.b.section)});
   }
 }
 
@@ -81,6 +85,10 @@ bool holds_a_line(const Model& model, const RoomPart& part) {
 }
 
 }  // namespace
+
+double thing_number(const Target& target, const Role& role, Interval stretch) {
+  return target.stations.size() > 1 ? stretch.middle() : static_cast<double>(role.thing);
+}
 
 MoverCast stair_cast(const Model& model, const Move& move, double station) {
   MoverCast cast;
@@ -130,9 +138,8 @@ TargetCast section_cast(const Model& model, const Move& move, int section) {
   std::vector<Target> targets;
   for (const StairPart& part : model.stair) {
     if (part.section != section || !there(part, move)) continue;
-    const double excess = part.kind == PartKind::hook ? model.arc_tolerance : 0.0;
-    targets.push_back({Outline(part.outline), part.stations, excess, group_of(part.kind)});
-    cast.roles.push_back({part.kind, part.name, static_cast<int>(targets.size()), section, part.hinge});
+    targets.push_back({Outline(part.outline), part.stations, excess_of(model, part), group_of(part.kind)});
+    cast.roles.push_back({part.kind, part.name, static_cast<int>(targets.size()), section});
   }
   cast.targets = TargetSet(std::move(targets));
   return cast;

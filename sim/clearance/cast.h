@@ -14,10 +14,10 @@ struct Role {
   std::string name;
   int thing = 0;     ///< pieces of one thing of the room share a number
   int section = -1;  ///< of the stair's parts, from 0; -1: the room
-  int hinge = -1;    ///< a lock pin's, from 0
-  bool only_hooked_on = false;
-  bool only_pinned = false;
 };
+
+/// What tells one met thing from its likes: the place of one of several equal ones, else the thing's own number.
+double thing_number(const Target& target, const Role& role, Interval stretch);
 
 /// Movers or targets with their roles beside them.
 struct MoverCast {

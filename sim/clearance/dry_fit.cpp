@@ -16,15 +16,11 @@ Verdict verdict_of(const std::vector<Finding>& findings) {
   return out;
 }
 
-bool standing_roll(const Move& move) {
-  return move.kind == MoveKind::stand || (move.kind == MoveKind::roll && move.state == ZoneState::standing);
-}
-
 Reach reach_of(const Model& model, const std::vector<MoveTrial>& trials) {
   Reach out{model.loft_span, model.span, {}};
   IntervalSet blocked;
   for (std::size_t i = 0; i < trials.size(); ++i) {
-    if (!standing_roll(model.moves[i])) continue;
+    if (!stands_over_stations(model.moves[i])) continue;
     blocked.insert(blocked.end(), trials[i].not_clear.begin(), trials[i].not_clear.end());
   }
   out.standing = subtract(model.span, unite(std::move(blocked)));

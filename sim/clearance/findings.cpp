@@ -68,7 +68,7 @@ int things_in_all(const TargetCast& room, const std::string& name) {
   for (std::size_t i = 0; i < room.roles.size(); ++i) {
     if (room.roles[i].name != name) continue;
     const Target& t = room.targets[static_cast<int>(i)];
-    for (const Interval j : t.stations) things.insert(t.stations.size() > 1 ? j.middle() : room.roles[i].thing);
+    for (const Interval j : t.stations) things.insert(thing_number(t, room.roles[i], j));
   }
   return static_cast<int>(things.size());
 }

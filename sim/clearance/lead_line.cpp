@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <map>
 
 #include "sim/clearance/findings.h"
 

@@ -21,9 +21,6 @@ struct Piece {
   bool divides() const { return u1 - u0 > 1e-12; }
 };
 
-/// Covers rounding in placing and measuring for coordinates below 100 m: derived in docs/method.md [m].
-inline constexpr double kRoundingGuard = 1e-9;
-
 /// Counts of what a walk has done.
 struct WalkCounts {
   long long distances = 0;

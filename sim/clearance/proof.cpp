@@ -135,12 +135,11 @@ struct LeastJudge {
 
   const Stage& stage;
   double tolerance;
-  double horizon;
   int only_mover = -1, only_target = -1;
   Least best{};
   double pruned = std::numeric_limits<double>::infinity();
 
-  LeastJudge(const Stage& s, double tol, double far) : stage(s), tolerance(tol), horizon(far) { best.at_most = far; }
+  LeastJudge(const Stage& s, double tol, double far) : stage(s), tolerance(tol) { best.at_most = far; }
 
   double reach(int mover) const { return only_mover >= 0 && mover != only_mover ? -1.0 : std::max(0.0, best.at_most); }
 
@@ -239,9 +238,8 @@ Least least_clearance(const Stage& stage, double tolerance, double horizon) {
   return judge.result(walk.counts());
 }
 
-Least least_of_pair(const Stage& stage, int mover, int target, double u0, double u1, double tolerance,
-                    double incumbent) {
-  LeastJudge judge(stage, tolerance, incumbent);
+Least least_of_pair(const Stage& stage, int mover, int target, double u0, double u1, double tolerance) {
+  LeastJudge judge(stage, tolerance, std::numeric_limits<double>::infinity());
   judge.only_mover = mover;
   judge.only_target = target;
   judge.note(mover, target, u0);

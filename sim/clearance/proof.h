@@ -1,6 +1,5 @@
 #pragma once
 
-#include <limits>
 #include <vector>
 
 #include "sim/clearance/piece_walk.h"
@@ -62,8 +61,6 @@ struct Least {
 Least least_clearance(const Stage& stage, double tolerance, double horizon);
 
 /// The same for one pair over [u0, u1], silent or not.
-/// @param incumbent  only a clearance below it is of interest: with none, mover is -1 and at_most is the incumbent [m]
-Least least_of_pair(const Stage& stage, int mover, int target, double u0, double u1, double tolerance,
-                    double incumbent = std::numeric_limits<double>::infinity());
+Least least_of_pair(const Stage& stage, int mover, int target, double u0, double u1, double tolerance);
 
 }  // namespace stowpath

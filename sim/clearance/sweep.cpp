@@ -12,9 +12,6 @@
 namespace stowpath {
 namespace {
 
-/// Covers rounding for coordinates below 100 m: docs/method.md [m].
-constexpr double kRoundingGuard = 1e-9;
-
 void check(const Motion& motion, double tolerance) {
   const auto bad = [](double limit) { return !(limit >= 0.0) || !std::isfinite(limit); };
   if (!motion.pose) throw std::invalid_argument("sweep: the motion has no pose");

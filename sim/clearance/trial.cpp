@@ -75,7 +75,7 @@ std::vector<double> met_things(const Mover& mover, const Target& target, const R
     const bool met = std::any_of(blocked.begin(), blocked.end(),
                                  [&](Interval b) { return b.lo < stations.hi && b.hi > stations.lo; });
     if (met || (stations.length() == 0.0 && contains(blocked, stations.lo))) {
-      out.push_back(target.stations.size() > 1 ? j.middle() : static_cast<double>(role.thing));
+      out.push_back(thing_number(target, role, j));
     }
   }
   return out;
@@ -138,10 +138,8 @@ MoveTrial Trial::run(int number) {
   for (const Segment& segment : move.segments) {
     const std::size_t before = out.encounters.size();
     against_room(move, segment, out);
-    const bool state =
-        move.kind == MoveKind::stand || (move.kind == MoveKind::roll && move.state == ZoneState::standing);
     // A line from the room sweeps over the sections whatever turns.
-    if (turns_folds(segment) || state || move.hooked_on) against_sections(move, segment, out);
+    if (turns_folds(segment) || stands_over_stations(move) || move.hooked_on) against_sections(move, segment, out);
     for (std::size_t i = before; i < out.encounters.size(); ++i) {
       out.encounters[i].part = static_cast<int>(&segment - move.segments.data());
     }
@@ -187,7 +185,6 @@ void Trial::take(const Stage& stage, const MoverCast& movers, const TargetCast& 
 Encounter Trial::meet_pair(const Stage& stage, const MoverCast& movers, const TargetCast& targets, const Span& span) {
   const Mover& m = stage.movers[static_cast<std::size_t>(span.mover)];
   Encounter e;
-  e.segment = stage.segment;
   e.span = span;
   e.mover = movers.roles[static_cast<std::size_t>(span.mover)];
   e.target = targets.roles[static_cast<std::size_t>(span.target)];

@@ -1,6 +1,5 @@
 #pragma once
 
-#include <memory>
 #include <vector>
 
 #include "sim/clearance/cast.h"
@@ -13,7 +12,6 @@ namespace stowpath {
 struct Encounter {
   int move = 0;  ///< which of Model::moves
   int part = 0;  ///< which segment of the move, in order
-  Segment segment;
   Span span;
   Role mover, target;
   Need need;

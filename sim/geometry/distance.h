@@ -8,6 +8,9 @@
 
 namespace stowpath {
 
+/// Covers rounding in placing and measuring for coordinates below 100 m: derived in docs/method.md [m].
+inline constexpr double kRoundingGuard = 1e-9;
+
 /// How far two outlines are apart, with the two points that show it.
 struct Separation {
   double distance = 0.0;  ///< negative: the least shift that frees them, as depth [m]

@@ -7,10 +7,9 @@
 
 #include "sim/hoist/rope_geometry.h"
 #include "sim/mechanism/model.h"
+#include "sim/trade/us_units.h"
 
 namespace stowpath {
-
-inline constexpr double kGravity = 9.80665;  ///< standard gravity, exact by definition [m/s2]
 
 /// What keeps a hinge at its fold.
 enum class HingeHold {

@@ -6,12 +6,12 @@
 #include "sim/mechanism/scene_fault.h"
 #include "sim/mechanism/side_rail_band.h"
 #include "sim/trade/section.h"
+#include "sim/trade/us_units.h"
 
 namespace stowpath {
 
 namespace {
 
-constexpr double kGravity = 9.80665;  // [m/s2]
 constexpr double kBareStep = 0.05;    // between places on a stair without treads [m]
 
 struct Standpoint {

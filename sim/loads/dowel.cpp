@@ -5,12 +5,13 @@
 #include <stdexcept>
 
 #include "sim/trade/screws.h"
+#include "sim/trade/us_units.h"
 
 namespace stowpath {
 
 namespace {
 
-constexpr double kInch = 0.0254, kPsi = 6894.757293168;
+constexpr double kPsi = 6894.757293168;
 constexpr double kQuarterInch = 0.25 * kInch;
 constexpr double kPlateBearing = 61'850 * kPsi;  // thin sheet steel, NDS Table 12M: from memory
 

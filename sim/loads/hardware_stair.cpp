@@ -4,6 +4,7 @@
 
 #include "sim/loads/dowel.h"
 #include "sim/loads/hardware_items.h"
+#include "sim/trade/us_units.h"
 
 namespace stowpath {
 
@@ -66,7 +67,7 @@ void add_treads(StairItems& to) {
                                    bending_value(species, to.scene().stair.treads->depth), "F_b with C_F");
   item.note = "laid flat, without the flat-use factor, of the side rails' species";
   to.add_wood("tread in shear", tread.shear, "one person at its end", species.shear, "F_v");
-  to.add("tread's fixing at each end", LoadKind::force, to.climber().mass * 9.80665, "one person at its end").note =
+  to.add("tread's fixing at each end", LoadKind::force, to.climber().mass * kGravity, "one person at its end").note =
       "the scene says nothing of how treads are fixed";
 }
 

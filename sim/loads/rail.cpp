@@ -5,12 +5,11 @@
 #include <stdexcept>
 
 #include "sim/trade/pipe.h"
+#include "sim/trade/us_units.h"
 
 namespace stowpath {
 
 namespace {
-
-constexpr double kGravity = 9.80665;  // [m/s2]
 
 void check(const Scene& scene, const HookForces& forces) {
   if (forces.share.size() != scene.stair.hooks.stations.size())

@@ -68,6 +68,9 @@ struct ZonePart {
 
 enum class MoveKind { stand, roll, lift, fold, together, drag, hang, park };
 
+/// A state that the stair stays in, not something it does.
+constexpr bool is_state(MoveKind kind) { return kind == MoveKind::stand || kind == MoveKind::park; }
+
 /// One thing the stair does, or a state it stays in (stand, park), to be proven as a whole.
 struct Move {
   int index = 0;                  ///< of the procedure's steps, from 1; 0: the standing stair when no step rolls it
@@ -77,6 +80,11 @@ struct Move {
   bool hooked_on = false;         ///< the hoist line is on
   std::vector<bool> pinned;       ///< by hinge
 };
+
+/// Whether the move is the stair standing on its casters, over every station meant.
+inline bool stands_over_stations(const Move& move) {
+  return move.kind == MoveKind::stand || (move.kind == MoveKind::roll && move.state == ZoneState::standing);
+}
 
 /// Mass, centre and inertia of a section or of something on it, in the section's frame.
 struct SectionMass {

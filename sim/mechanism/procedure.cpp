@@ -220,7 +220,7 @@ void Performance::refuse_step(const std::string& problem, const std::string& hin
   const auto i = static_cast<std::size_t>(index_ - 1);
   const std::string key = "procedure[" + std::to_string(i) + "]";
   const SourcePos at = scene_.procedure[i].at;
-  throw SceneError(scene_.file, {{at.line > 0 ? at : find_place(scene_, key), key, problem, hint}});
+  throw SceneError(scene_.file, {{at.line > 0 ? at : place_of(scene_, key), key, problem, hint}});
 }
 
 void Performance::need_line(const std::string& what) const {

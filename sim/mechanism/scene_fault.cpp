@@ -6,17 +6,8 @@
 
 namespace stowpath {
 
-SourcePos find_place(const Scene& scene, std::string key) {
-  while (!key.empty()) {
-    if (const auto found = scene.where.find(key); found != scene.where.end()) return found->second;
-    const std::size_t end = key.find_last_of(".[");
-    key.erase(end == std::string::npos ? 0 : end);
-  }
-  return {};
-}
-
 void refuse(const Scene& scene, const std::string& key, const std::string& problem, const std::string& hint) {
-  throw SceneError(scene.file, {{find_place(scene, key), key, problem, hint}});
+  throw SceneError(scene.file, {{place_of(scene, key), key, problem, hint}});
 }
 
 RoundedPolygon outline_of(const Scene& scene, const std::string& key, const std::vector<Vec2>& corners, double radius) {

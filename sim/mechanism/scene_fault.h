@@ -9,9 +9,6 @@
 
 namespace stowpath {
 
-/// Where the file says `key` ("stair.hooks.wrap"), or else the nearest setting that holds it; nowhere if none does.
-SourcePos find_place(const Scene& scene, std::string key);
-
 /// @throws SceneError always: one fault, placed at `key`.
 [[noreturn]] void refuse(const Scene& scene, const std::string& key, const std::string& problem,
                          const std::string& hint = "");

@@ -5,11 +5,11 @@
 #include <cmath>
 
 #include "sim/scene/suggest.h"
+#include "sim/trade/us_units.h"
 
 namespace stowpath {
 namespace {
 
-constexpr double kInch = 0.0254;  // [m]
 constexpr double kDegree = std::numbers::pi / 180.0;
 
 struct FormWords {

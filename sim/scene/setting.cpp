@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "sim/scene/key_value.h"
+#include "sim/trade/us_units.h"
 
 namespace stowpath {
 namespace {
@@ -128,7 +129,6 @@ void Setting::missing(const std::string& hint) const {
 }
 
 std::string length_text(double metres, LengthUnit bare) {
-  constexpr double kInch = 0.0254;  // [m]
   return bare == LengthUnit::inch ? short_number(metres / kInch) + " in" : short_number(metres * 1e3) + " mm";
 }
 

@@ -7,11 +7,11 @@
 #include <stdexcept>
 
 #include "sim/trade/scanner.h"
+#include "sim/trade/us_units.h"
 
 namespace stowpath {
 namespace {
 
-constexpr double kInch = 0.0254;  // [m], exact by the international agreement of 1959
 constexpr double kInchesPerFoot = 12.0;
 
 bool is_feet(const std::string& unit) { return unit == "ft" || unit == "foot" || unit == "feet"; }

@@ -7,11 +7,11 @@
 #include <string>
 
 #include "sim/trade/length.h"
+#include "sim/trade/us_units.h"
 
 namespace stowpath {
 namespace {
 
-constexpr double kInch = 0.0254;         // [m]
 constexpr double kPsi = 6894.757293168;  // [Pa]
 
 struct Board {

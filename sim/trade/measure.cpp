@@ -4,14 +4,12 @@
 #include <numbers>
 
 #include "sim/trade/scanner.h"
+#include "sim/trade/us_units.h"
 
 namespace stowpath {
 namespace {
 
-constexpr double kPound = 0.45359237;            // [kg], exact by the international agreement of 1959
 constexpr double kOunce = kPound / 16.0;         // [kg]
-constexpr double kPoundForce = 4.4482216152605;  // [N], a pound under standard gravity, exact
-constexpr double kInch = 0.0254;                 // [m], exact
 
 struct Unit {
   std::string_view name;

@@ -4,11 +4,11 @@
 #include <cmath>
 
 #include "sim/trade/length.h"
+#include "sim/trade/us_units.h"
 
 namespace stowpath {
 namespace {
 
-constexpr double kInch = 0.0254;                        // [m]
 constexpr double kPsi = 6894.757293168;                 // [Pa]
 constexpr double kPoundsPerFoot = 0.45359237 / 0.3048;  // [kg/m]
 

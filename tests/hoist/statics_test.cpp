@@ -13,7 +13,6 @@ using namespace stowpath;
 namespace {
 
 constexpr double kDegree = std::numbers::pi / 180.0;
-constexpr double kPound = 4.4482216152605;  // pound-force, exact to the digits given (sources.md) [N]
 
 // A straight uniform stair of weight W [N] and length L [m], pitched `pitch` from the floor, hooked at its top.
 struct PlainStair {
@@ -40,13 +39,13 @@ struct PlainStair {
 
 // sources.md section 9, statics helpers (derived there): W 120 lb, 60 degrees.
 TEST_CASE("statics: a stair on a rolling foot shares its weight between hook and floor", "[hoist][published]") {
-  const PlainStair stair(120 * kPound, 3.0, 60 * kDegree);
+  const PlainStair stair(120 * kPoundForce, 3.0, 60 * kDegree);
   StaticsProblem problem = stair.problem();
   problem.floor = FloorContact{{3.0, 0.0}, 0.0375, 0.0};
   const Reactions found = solve_statics(problem);
   REQUIRE(found.solvable);
-  CHECK(found.floor.y / kPound == Approx(60.0).epsilon(1e-12));  // rounding only
-  CHECK(found.hook.y / kPound == Approx(60.0).epsilon(1e-12));
+  CHECK(found.floor.y / kPoundForce == Approx(60.0).epsilon(1e-12));  // rounding only
+  CHECK(found.hook.y / kPoundForce == Approx(60.0).epsilon(1e-12));
   CHECK(found.hook.x == Approx(0.0).margin(1e-9));
 }
 
@@ -54,14 +53,14 @@ TEST_CASE("statics: a stair on a rolling foot shares its weight between hook and
 TEST_CASE("statics: a rope at the free end pulls half the weight plumb, and a cosine of it square",
           "[hoist][published]") {
   for (const double pitch : {5.0, 30.0, 45.0, 60.0, 85.0}) {
-    const PlainStair stair(120 * kPound, 3.0, pitch * kDegree);
+    const PlainStair stair(120 * kPoundForce, 3.0, pitch * kDegree);
     const Vec2 along = stair.along();
-    CHECK(stair.pulled({0.0, 1.0}).tension[0] / kPound == Approx(60.0).epsilon(1e-12));
-    CHECK(stair.pulled({-along.y, along.x}).tension[0] / kPound ==
+    CHECK(stair.pulled({0.0, 1.0}).tension[0] / kPoundForce == Approx(60.0).epsilon(1e-12));
+    CHECK(stair.pulled({-along.y, along.x}).tension[0] / kPoundForce ==
           Approx(60.0 * std::cos(pitch * kDegree)).epsilon(1e-12));
   }
-  const PlainStair stair(120 * kPound, 3.0, 60 * kDegree);
-  CHECK(stair.pulled({-stair.along().y, stair.along().x}).tension[0] / kPound == Approx(30.0).epsilon(1e-12));
+  const PlainStair stair(120 * kPoundForce, 3.0, 60 * kDegree);
+  CHECK(stair.pulled({-stair.along().y, stair.along().x}).tension[0] / kPoundForce == Approx(30.0).epsilon(1e-12));
 }
 
 // mechanics.md, Hoist: centre's radius over pick's radius, times weight.

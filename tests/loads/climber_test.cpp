@@ -3,13 +3,12 @@
 #include <catch2/catch.hpp>
 #include <cmath>
 
+#include "sim/trade/us_units.h"
 #include "tests/support/sample_scene.h"
 
 using namespace stowpath;
 
 namespace {
-
-constexpr double kGravity = 9.80665;
 
 struct Climbed {
   Scene scene;

@@ -6,6 +6,7 @@
 #include <numbers>
 
 #include "sim/mechanism/stair_parts.h"
+#include "sim/trade/us_units.h"
 #include "tests/support/sample_scene.h"
 #include "tests/support/scene_fault.h"
 
@@ -17,7 +18,6 @@ using stowpath::testing::sample_scene;
 namespace {
 
 constexpr double kDegree = std::numbers::pi / 180.0;
-constexpr double kFoot = 0.3048;  // [m]
 
 Standing stand(const Scene& scene) { return stand(scene, make_linkage(scene)); }
 
