@@ -8,7 +8,7 @@
 #include "render/report/json.h"
 #include "render/report/text.h"
 #include "render/sheet/dry_fit_sheet.h"
-#include "sim/loads/sag.h"
+#include "sim/remedy/assess.h"
 
 namespace stowpath {
 namespace {
@@ -19,10 +19,9 @@ std::string report(const SceneRequest& request, const Model& model, const DryFit
   return dry_fit_text(model, fit, {units, request.voice.colour});
 }
 
-Model bent(const SceneJob& job) {
+void check_sagged(const SceneJob& job) {
   if (job.scene.rail.brackets.stations.size() < 2)
     throw UsageFault("--sagged: a pipe on fewer than two brackets is no beam", "leave --sagged out");
-  return sagged(job.scene, job.model);
 }
 
 }  // namespace
@@ -30,12 +29,12 @@ Model bent(const SceneJob& job) {
 int run_dryfit(const SceneRequest& request, std::istream& in, std::ostream& out) {
   const SceneJob job = read_job(request, in);
   const Scene& scene = job.scene;
-  const Model model = request.sagged ? bent(job) : job.model;
   const DisplayUnits units = job.units;
-  const DryFit fit = dry_fit(model);
-  if (request.sheet) write_whole(*request.sheet, paint_svg(make_dry_fit_sheet({scene, model, fit, units})));
-  out << report(request, model, fit, units);
-  return fit.verdict == Verdict::clear ? kExitClear : kExitFails;
+  if (request.sagged) check_sagged(job);
+  const Assessment found = assess(scene, {request.sagged, {}});
+  if (request.sheet) write_whole(*request.sheet, paint_svg(make_dry_fit_sheet({scene, found.model, found.fit, units})));
+  out << report(request, found.model, found.fit, units);
+  return found.fit.verdict == Verdict::clear ? kExitClear : kExitFails;
 }
 
 }  // namespace stowpath
