@@ -3,8 +3,7 @@
 #include <ostream>
 
 #include "render/command/faults.h"
-#include "render/command/files.h"
-#include "render/paint/svg.h"
+#include "render/command/sheet_file.h"
 #include "render/report/json.h"
 #include "render/report/text.h"
 #include "render/sheet/dry_fit_sheet.h"
@@ -32,7 +31,7 @@ int run_dryfit(const SceneRequest& request, std::istream& in, std::ostream& out)
   const DisplayUnits units = job.units;
   if (request.sagged) check_sagged(job);
   const Assessment found = assess(scene, {request.sagged, {}});
-  if (request.sheet) write_whole(*request.sheet, paint_svg(make_dry_fit_sheet({scene, found.model, found.fit, units})));
+  if (request.sheet) write_sheet(*request.sheet, make_dry_fit_sheet({scene, found.model, found.fit, units}));
   out << report(request, found.model, found.fit, units);
   return found.fit.verdict == Verdict::clear ? kExitClear : kExitFails;
 }

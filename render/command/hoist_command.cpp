@@ -3,8 +3,7 @@
 #include <ostream>
 
 #include "render/command/faults.h"
-#include "render/command/files.h"
-#include "render/paint/svg.h"
+#include "render/command/sheet_file.h"
 #include "render/report/hoist_report.h"
 #include "render/report/hoist_words.h"
 #include "render/sheet/hoist_sheet.h"
@@ -37,7 +36,7 @@ int run_hoist(const SceneRequest& request, std::istream& in, std::ostream& out) 
   const std::vector<HardwareItem> hardware =
       hoist_hardware_list({scene, model, climb(scene, model), {}, hoist_loads(model, pull)});
   const HoistSubject subject{scene, model, pull, effort, holding, weights, hardware, units};
-  if (request.sheet) write_whole(*request.sheet, paint_svg(make_hoist_sheet(subject)));
+  if (request.sheet) write_sheet(*request.sheet, make_hoist_sheet(subject));
   out << report(request, subject);
   return effort.verdict == EffortVerdict::within && holds_up(subject) ? kExitClear : kExitFails;
 }

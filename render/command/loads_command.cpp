@@ -3,8 +3,7 @@
 #include <ostream>
 
 #include "render/command/faults.h"
-#include "render/command/files.h"
-#include "render/paint/svg.h"
+#include "render/command/sheet_file.h"
 #include "render/report/loads_report.h"
 #include "render/sheet/loads_sheet.h"
 #include "sim/loads/hoist_loads.h"
@@ -33,7 +32,7 @@ int run_loads(const SceneRequest& request, std::istream& in, std::ostream& out) 
   const LoadsReport loads = look_at_loads(scene, model, hoist);
   const Weights weights = weigh(scene, model);
   const LoadsSubject subject{scene, model, loads, weights, hoist.has_value(), units};
-  if (request.sheet) write_whole(*request.sheet, paint_svg(make_loads_sheet(subject)));
+  if (request.sheet) write_sheet(*request.sheet, make_loads_sheet(subject));
   out << report(request, subject);
   return all_bear(subject) ? kExitClear : kExitFails;
 }

@@ -33,7 +33,7 @@ struct Wanted {
 CLI::App* add_scene_command(CLI::App& app, Wanted& wanted, const std::string& name, const std::string& asks) {
   CLI::App* command = app.add_subcommand(name, asks);
   command->add_option("SCENE", wanted.scene, "Scene file, - for standard input; without one: the built-in demo");
-  command->add_option("-o,--output", wanted.sheet, "Write the sheet to FILE.svg")->type_name("FILE.svg");
+  command->add_option("-o,--output", wanted.sheet, "Write the sheet to FILE: .svg, .pdf or .png")->type_name("FILE");
   command->add_flag("--json", wanted.json, "Print one JSON object and nothing else");
   command->add_option("--units", wanted.units, "Show lengths in mm or in (default: the scene's)")
       ->type_name("mm|in")

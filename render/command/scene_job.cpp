@@ -1,21 +1,11 @@
 #include "render/command/scene_job.h"
 
-#include "render/command/faults.h"
 #include "render/command/scene_source.h"
+#include "render/command/sheet_file.h"
 #include "sim/scene/reader.h"
 
 namespace stowpath {
 namespace {
-
-bool ends_with(const std::string& text, std::string_view end) {
-  return text.size() > end.size() && text.compare(text.size() - end.size(), end.size(), end) == 0;
-}
-
-void check_sheet_name(const std::string& name) {
-  if (!ends_with(name, ".svg"))
-    throw UsageFault("-o " + name + ": a sheet is written as .svg",
-                     "give it a name that ends in .svg, as in -o sheet.svg");
-}
 
 DisplayUnits units_of(const SceneRequest& request, const Scene& scene) {
   if (request.units) return *request.units;

@@ -19,7 +19,7 @@ struct Voice {
 /// What every subcommand on a scene is asked.
 struct SceneRequest {
   std::optional<std::string> scene;   ///< a file, "-" for standard input; none: the built-in demo
-  std::optional<std::string> sheet;   ///< an .svg to write
+  std::optional<std::string> sheet;   ///< an .svg, .pdf or .png to write
   std::optional<DisplayUnits> units;  ///< none: those of the scene
   bool sagged = false;                ///< of a dry fit: with the pipe bent under a person
   Voice voice;

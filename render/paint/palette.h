@@ -11,7 +11,7 @@ struct Colour {
   double opacity = 1.0;
 };
 
-/// Warm paper, ink, wood, and the two pencils.
+/// Warm paper, ink, wood, and the two pencils: for the screen.
 constexpr Colour paper_colour(Ink ink) {
   switch (ink) {
     case Ink::paper:
@@ -35,5 +35,8 @@ constexpr Colour paper_colour(Ink ink) {
   }
   return {};
 }
+
+/// The same for the printer, whose paper is white already.
+constexpr Colour print_colour(Ink ink) { return ink == Ink::paper ? Colour{0xFF, 0xFF, 0xFF} : paper_colour(ink); }
 
 }  // namespace stowpath

@@ -36,8 +36,6 @@ constexpr std::array<WideLetter, 10> kWideLetters{{{"°", 480},
                                                    {"½", 624},
                                                    {"’", 296}}};
 
-std::size_t letter_bytes(unsigned char lead) { return lead < 0x80 ? 1U : lead < 0xE0 ? 2U : lead < 0xF0 ? 3U : 4U; }
-
 double units(std::string_view utf8) {
   if (utf8.size() == 1) {
     const int index = static_cast<unsigned char>(utf8[0]) - 32;

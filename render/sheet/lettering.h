@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -28,6 +29,11 @@ inline constexpr double kBodyPerCapital = 1024.0 / 736.0;
 /// Figures of a stacked fraction are this much smaller, and are stacked only where they stay readable in print.
 inline constexpr double kFractionSize = 5.0 / 7.0;
 inline constexpr double kSmallestFraction = 2.4;  ///< [mm]
+
+/// How many bytes a letter of UTF-8 takes, by its first one.
+constexpr std::size_t letter_bytes(unsigned char lead) {
+  return lead < 0x80 ? 1U : lead < 0xE0 ? 2U : lead < 0xF0 ? 3U : 4U;
+}
 
 /// Width of a text set in Routed Gothic at this capital height [mm]. Letters the type lacks count as wide ones.
 double text_width(std::string_view utf8, double size);

@@ -78,19 +78,23 @@ TEST_CASE("command: colour follows --color, and the terminal without it", "[comm
   CHECK_FALSE(coloured({"dryfit", "--json", "--color=always"}, true));
 }
 
-TEST_CASE("command: -o writes the sheet whole, and no other file", "[command]") {
+TEST_CASE("command: -o writes the sheet whole, as its name ends, and no other file", "[command]") {
   const testing::ScratchFolder folder;
   CHECK(said({"dryfit", "-o", folder.file("sheet.svg"), "--quiet"}).code == 1);
   CHECK(testing::xml_fault(content(folder.file("sheet.svg"))) == "");
-  CHECK(folder.entries() == 1);
+  CHECK(said({"hoist", "-o", folder.file("sheet.pdf"), "--quiet"}).code == 0);
+  CHECK_THAT(content(folder.file("sheet.pdf")), StartsWith("%PDF-"));
+  CHECK(said({"loads", "-o", folder.file("sheet.png"), "--quiet"}).code == 1);
+  CHECK_THAT(content(folder.file("sheet.png")), StartsWith("\x89PNG"));
+  CHECK(folder.entries() == 3);
 }
 
-TEST_CASE("command: only .svg is written, and that is said before any work", "[command]") {
+TEST_CASE("command: no other kind of file is written, and that is said before any work", "[command]") {
   const testing::ScratchFolder folder;
-  for (const char* name : {"sheet.pdf", "sheet", "svg"}) {
+  for (const char* name : {"sheet.jpg", "sheet", "svg", ".pdf"}) {
     const Said s = said({"dryfit", "-o", folder.file(name)});
     CHECK(s.code == 2);
-    CHECK_THAT(s.err, Contains("a sheet is written as .svg"));
+    CHECK_THAT(s.err, Contains("a sheet is written as .svg, .pdf or .png"));
     CHECK(s.out.empty());
   }
   CHECK(folder.entries() == 0);

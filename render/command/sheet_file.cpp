@@ -1,0 +1,33 @@
+#include "render/command/sheet_file.h"
+
+#include "render/command/faults.h"
+#include "render/command/files.h"
+#include "render/paint/cairo.h"
+#include "render/paint/svg.h"
+
+namespace stowpath {
+namespace {
+
+// A name that is its ending and nothing else does not count.
+bool ends_with(const std::string& text, std::string_view end) {
+  const std::string name = text.substr(text.find_last_of('/') + 1);
+  return name.size() > end.size() && name.compare(name.size() - end.size(), end.size(), end) == 0;
+}
+
+}  // namespace
+
+void check_sheet_name(const std::string& name) {
+  for (const char* end : {".svg", ".pdf", ".png"}) {
+    if (ends_with(name, end)) return;
+  }
+  throw UsageFault("-o " + name + ": a sheet is written as .svg, .pdf or .png",
+                   "give it a name that ends so, as in -o sheet.pdf");
+}
+
+void write_sheet(const std::string& name, const DisplayList& sheet) {
+  check_sheet_name(name);
+  if (ends_with(name, ".pdf")) return write_whole(name, paint_pdf({&sheet, 1}));
+  write_whole(name, ends_with(name, ".png") ? paint_png(sheet) : paint_svg(sheet));
+}
+
+}  // namespace stowpath

@@ -1,0 +1,16 @@
+#pragma once
+
+#include <string>
+
+#include "render/sheet/display_list.h"
+
+namespace stowpath {
+
+/// Whether a sheet can be written under that name, which is asked before any work. @throws UsageFault
+void check_sheet_name(const std::string& name);
+
+/// Paints the sheet as the name's ending says (.svg, .pdf or .png) and writes the file whole.
+/// @throws UsageFault, FileFault
+void write_sheet(const std::string& name, const DisplayList& sheet);
+
+}  // namespace stowpath
