@@ -19,10 +19,10 @@ struct RecordedPose {
 
 /// A rope as it was.
 struct RecordedLine {
-  bool on = false;       ///< hooked on and whole; a fold line is always on
-  double pull = 0.0;     ///< tension at the hand or drum; 0: slack [N]
-  double paid = 0.0;     ///< unstretched rope out, from dead end to hand [m]
-  double slack = 0.0;    ///< rope out beyond the way it has to go; 0 where taut [m]
+  bool on = false;     ///< hooked on and whole; a fold line is always on
+  double pull = 0.0;   ///< tension at the hand or drum; 0: slack [N]
+  double paid = 0.0;   ///< unstretched rope out, from dead end to hand [m]
+  double slack = 0.0;  ///< rope out beyond the way it has to go; 0 where taut [m]
 };
 
 /// The stair at one instant.
@@ -33,12 +33,12 @@ struct RecordedFrame {
   std::array<RecordedPose, kMaxSections> sections{};  ///< the first Recording::sections count
   RecordedLine hoist, fold;
   bool hooks_on_pipe = true;
-  Vec2 hook_force;       ///< pipe on stair: out, up [N]
+  Vec2 hook_force;  ///< pipe on stair: out, up [N]
 };
 
 enum class RecordedEventKind {
-  move_begins,   ///< `what` names the move
-  hooked_on,     ///< the hoist line, its weight taken up
+  move_begins,  ///< `what` names the move
+  hooked_on,    ///< the hoist line, its weight taken up
   hooked_off,
   pinned,        ///< `value`: hinge, from 1
   unpinned,      ///< `value`: hinge, from 1
@@ -48,10 +48,10 @@ enum class RecordedEventKind {
   slack_ends,    ///< `what`: the line; `value`: its pull at the jerk [N]
   let_go,        ///< nobody holds the line any more
   line_broken,
-  hooks_leave,   ///< the pipe no longer holds the hooks
-  pushed,        ///< `value`: force [N]
-  gust,          ///< `value`: speed of the air [m/s]
-  strays,        ///< from the intended pose; `what`: how, in words; `value`: by how much [rad]
+  hooks_leave,  ///< the pipe no longer holds the hooks
+  pushed,       ///< `value`: force [N]
+  gust,         ///< `value`: speed of the air [m/s]
+  strays,       ///< from the intended pose; `what`: how, in words; `value`: by how much [rad]
   at_rest
 };
 
@@ -67,9 +67,9 @@ struct RecordedEvent {
 
 /// A rehearsal as it went, frame by frame: what can be written down, replayed and drawn.
 struct Recording {
-  std::string scene;         ///< its name
-  std::string options;       ///< what was asked, as on the command line: "--let-go 12s"; empty for the plain procedure
-  double step = 0.0;         ///< of the world [s]
+  std::string scene;    ///< its name
+  std::string options;  ///< what was asked, as on the command line: "--let-go 12s"; empty for the plain procedure
+  double step = 0.0;    ///< of the world [s]
   int sections = 1;
   std::vector<RecordedFrame> frames;  ///< ascending in time
   std::vector<RecordedEvent> events;  ///< ascending in time
