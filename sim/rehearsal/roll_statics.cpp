@@ -1,0 +1,99 @@
+#include "sim/rehearsal/roll_statics.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <stdexcept>
+
+#include "sim/trade/us_units.h"
+
+namespace stowpath {
+namespace {
+
+constexpr double kLeastPush = 1e-3;  // where the search begins [N]
+constexpr double kGrowth = 1.02;     // from one push tried to the next
+constexpr int kHalvings = 60;
+
+// What the two outermost hooks take sideways.
+struct Sideways {
+  double left = 0.0, right = 0.0;  // [N]
+};
+
+double middle_of_hooks(const SpanStair& stair) {
+  const auto less = [](const SpanHook& a, const SpanHook& b) { return a.x < b.x; };
+  const auto [least, most] = std::minmax_element(stair.hooks.begin(), stair.hooks.end(), less);
+  return 0.5 * (least->x + most->x);
+}
+
+double rolling_drag(const SpanCaster& caster, const SpanStair& stair, const SpanFriction& friction) {
+  return caster.load * friction.rolling_arm / stair.caster_radius;
+}
+
+// Moments about the middle of the hooks.
+Sideways sideways(const SpanStair& stair, const SpanFriction& friction, const SpanPush& push, double along) {
+  const double middle = middle_of_hooks(stair);
+  double moment = cross(push.at - Vec2{middle, 0.0}, push.force);
+  for (const SpanCaster& caster : stair.casters) {
+    const double drag = std::copysign(rolling_drag(caster, stair, friction), along);
+    moment += caster.at.y * drag;  // cross((x, y), (-drag, 0))
+  }
+  const double shared = -0.5 * push.force.y, turned = moment / stair.spacing();
+  return {shared + turned, shared - turned};
+}
+
+// Push along the rail over all that drags: negative where the stair stays.
+double surplus(const SpanStair& stair, const SpanFriction& friction, const SpanPush& push) {
+  double drag = 0.0;
+  for (const SpanCaster& caster : stair.casters) drag += rolling_drag(caster, stair, friction);
+  const Sideways force = sideways(stair, friction, push, push.force.x);
+  const auto less = [](const SpanHook& a, const SpanHook& b) { return a.x < b.x; };
+  const auto [left, right] = std::minmax_element(stair.hooks.begin(), stair.hooks.end(), less);
+  for (auto hook = stair.hooks.begin(); hook != stair.hooks.end(); ++hook) {
+    const double aside = hook == left ? force.left : hook == right ? force.right : 0.0;
+    drag += friction.hook * std::hypot(hook->load, aside);
+  }
+  return std::abs(push.force.x) - drag;
+}
+
+SpanPush sized(const SpanPush& push, double force) { return {push.at, force / norm(push.force) * push.force}; }
+
+}  // namespace
+
+std::optional<double> moving_push(const SpanStair& stair, const SpanFriction& friction, const SpanPush& push,
+                                  double most) {
+  if (push.force.x == 0.0) throw std::invalid_argument("moving push: it has no part along the rail");
+  if (!(stair.spacing() > 0.0)) return std::nullopt;
+  const auto moves = [&](double force) { return surplus(stair, friction, sized(push, force)) >= 0.0; };
+  double high = kLeastPush;
+  while (high < most && !moves(high)) high *= kGrowth;
+  if (!moves(high)) return std::nullopt;
+  double low = high == kLeastPush ? 0.0 : high / kGrowth;
+  for (int i = 0; i < kHalvings; ++i) {
+    const double middle = 0.5 * (low + high);
+    (moves(middle) ? high : low) = middle;
+  }
+  return high;
+}
+
+double push_offset(const SpanStair& stair, const SpanPush& push) {
+  return cross(push.force, push.at - Vec2{middle_of_hooks(stair), 0.0}) / norm(push.force);
+}
+
+double tipping_push(const SpanStair& stair, double pushed_at, double held_at) {
+  double hooks = 0.0, casters = 0.0, on_hooks = 0.0, on_casters = 0.0;
+  for (const SpanHook& hook : stair.hooks) {
+    hooks = std::max(hooks, std::abs(hook.x));
+    on_hooks += hook.load;
+  }
+  for (const SpanCaster& caster : stair.casters) {
+    casters = std::max(casters, std::abs(caster.at.x));
+    on_casters += caster.load;
+  }
+  const double lever = std::abs(pushed_at - held_at);
+  if (lever == 0.0) return std::numeric_limits<double>::infinity();
+  return (on_hooks * hooks + on_casters * casters) / lever;
+}
+
+double coasting_distance(double speed, double mu) { return speed * speed / (2.0 * mu * kGravity); }
+
+}  // namespace stowpath

@@ -1,0 +1,30 @@
+#pragma once
+
+#include <optional>
+
+#include "sim/rehearsal/span_world.h"
+
+namespace stowpath {
+
+/// The push that just moves the stair along the rail, by moments: the casters' drag pulls at their axle's line, the
+/// outermost hooks take the moment and the sideways part, and each drags by mu times its whole force. Casters do not
+/// scrub. The force of the push counts by its direction alone. [N]
+///
+/// None where no push up to `most` moves it: from L / (2 mu) off the guide line on none ever does (sim/hoist/jam).
+/// With a single hook nothing takes a moment: none unless the push's line meets the drags'.
+/// @throws std::invalid_argument where the push has no part along the rail.
+std::optional<double> moving_push(const SpanStair& stair, const SpanFriction& friction, const SpanPush& push,
+                                  double most);
+
+/// How far the push's line passes from the guide line, measured where the middle of the hooks is [m].
+double push_offset(const SpanStair& stair, const SpanPush& push);
+
+/// The push at which one side of the stair lifts, by moments about the line through its hook and its caster, where what
+/// holds it along the rail does so at height `held_at`: the weight's moment over the height between push and hold. [N]
+/// Infinite where they are level.
+double tipping_push(const SpanStair& stair, double pushed_at, double held_at);
+
+/// How far something coasts that dry friction alone stops: v^2 / (2 mu g) [m].
+double coasting_distance(double speed, double mu);
+
+}  // namespace stowpath
