@@ -50,6 +50,15 @@ double NeedTable::greatest() const {
   return most;
 }
 
+NeedTable NeedTable::touching() const {
+  NeedTable out = *this;
+  for (Need& n : out.needs_) {
+    const bool meant_contact = n.silent && n.margin < 0.0;
+    n = n.silent && !meant_contact ? Need{} : Need{n.check, n.silent, meant_contact ? n.margin : 0.0, 0.0};
+  }
+  return out;
+}
+
 Snapshot snapshot(const Stage& stage, double u) {
   const Configuration now = at(stage.linkage, stage.segment, u);
   const SectionPoses X_W = place_sections(stage.linkage, now);

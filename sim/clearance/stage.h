@@ -74,6 +74,7 @@ class NeedTable {
   Need& at(int mover_group, int target_group);
   const Need& at(int mover_group, int target_group) const;
   double greatest() const;  ///< margin and play of the neediest pair [m]
+  NeedTable touching() const;  ///< what touching alone breaks: no margins, no play, no zones; meant contacts keep their fit
 
  private:
   int columns_ = 0;
