@@ -14,4 +14,7 @@ void check_length(std::string_view text);
 /// The scene reader: a scene with finite numbers, or faults that lie within the file.
 void check_scene_text(std::string_view text);
 
+/// The reader of recordings: what it takes, written out, reads back the same; or a fault that lies within the text.
+void check_recording_text(std::string_view text);
+
 }  // namespace stowpath::testing

@@ -18,7 +18,8 @@ struct Target {
 };
 
 const std::vector<Target> kTargets{{"length", stowpath::testing::check_length},
-                                   {"scene", stowpath::testing::check_scene_text}};
+                                   {"scene", stowpath::testing::check_scene_text},
+                                   {"recording", stowpath::testing::check_recording_text}};
 
 const std::filesystem::path kCorpus = std::filesystem::path(STOWPATH_SOURCE_DIR) / "tests/fuzz/corpus";
 

@@ -1,0 +1,149 @@
+#include <optional>
+#include <vector>
+
+#include "sim/rehearsal/recording_line.h"
+#include "sim/rehearsal/recording_text.h"
+#include "sim/rehearsal/recording_words.h"
+#include "sim/scene/source_text.h"
+#include "sim/scene/suggest.h"
+
+namespace stowpath {
+namespace {
+
+void expect(RecordingLine& line, std::string_view word) {
+  if (line.word(std::string(word).c_str()) != word) line.fail_last("the line must begin with " + std::string(word));
+}
+
+void read_version(RecordingLine head) {
+  if (head.word("stowpath-recording") != kRecordingHead)
+    head.fail_last("this is no recording", "the first line of one is \"stowpath-recording 1\"");
+  if (head.whole("the version", 0, 1'000'000) != kRecordingVersion)
+    head.fail_last("this version is not known", "record it again with this program, which reads version 1");
+  head.end();
+}
+
+void read_head(RecordingLines& lines, Recording& recording) {
+  read_version(lines.next("its first line"));
+  const auto setting = [&](const char* word, const auto& read) {
+    RecordingLine line = lines.next(word);
+    expect(line, word);
+    read(line);
+    line.end();
+  };
+  setting("scene", [&](RecordingLine& line) { recording.scene = line.quoted("the scene's name"); });
+  setting("options", [&](RecordingLine& line) { recording.options = line.quoted("the options"); });
+  setting("step", [&](RecordingLine& line) { recording.step = line.number("the step"); });
+  setting("sections",
+          [&](RecordingLine& line) { recording.sections = line.whole("the count of sections", 1, kMaxSections); });
+}
+
+RecordedLine read_line(RecordingLine& line) {
+  RecordedLine out;
+  out.on = line.either("on", "off");
+  out.pull = line.number("a line's pull");
+  out.paid = line.number("the rope paid out");
+  out.slack = line.number("the slack");
+  return out;
+}
+
+double time_after(RecordingLine& line, std::optional<double> before) {
+  const double time = line.number("the time");
+  if (before && time < *before) line.fail_last("time goes back here");
+  return time;
+}
+
+RecordedFrame read_frame(RecordingLine& line, const Recording& recording) {
+  RecordedFrame frame;
+  const auto& frames = recording.frames;
+  frame.time = time_after(line, frames.empty() ? std::nullopt : std::optional(frames.back().time));
+  frame.move = line.whole("the move", -1, 1'000'000);
+  frame.station = line.number("the station");
+  for (int j = 0; j < recording.sections; ++j) {
+    RecordedPose& pose = frame.sections.at(static_cast<std::size_t>(j));
+    pose.origin = line.point("a section's place");
+    pose.turn = line.number("a section's turn");
+  }
+  frame.hoist = read_line(line);
+  frame.fold = read_line(line);
+  frame.hooks_on_pipe = line.either("on-pipe", "off-pipe");
+  frame.hook_force = line.point("the pipe's force");
+  line.end();
+  return frame;
+}
+
+RecordedEventKind read_kind(RecordingLine& line) {
+  const std::string word(line.word("what happened"));
+  for (const auto& [kind, known] : kEventWords) {
+    if (known == word) return kind;
+  }
+  std::vector<std::string_view> words;
+  for (const auto& known : kEventWords) words.push_back(known.second);
+  const auto near = nearest_word(word, words);
+  line.fail_last("\"" + word + "\" is no event", near ? "did you mean " + std::string(*near) + "?" : "");
+}
+
+RecordedEvent read_event(RecordingLine& line, const Recording& recording) {
+  RecordedEvent event;
+  const auto& events = recording.events;
+  event.time = time_after(line, events.empty() ? std::nullopt : std::optional(events.back().time));
+  event.kind = read_kind(line);
+  event.what = line.quoted("what it was");
+  event.other = line.quoted("what it met");
+  event.value = line.number("the value");
+  event.energy = line.number("the energy");
+  line.end();
+  return event;
+}
+
+void read_end(RecordingLine& line, const Recording& recording) {
+  const auto count = [&](const char* of, std::size_t found) {
+    constexpr int kMost = 1'000'000'000;
+    if (static_cast<std::size_t>(line.whole(of, 0, kMost)) != found)
+      line.fail_last("there are " + std::to_string(found) + " here: " + of + " differs",
+                     "lines were lost: record it again");
+  };
+  count("the count of frames", recording.frames.size());
+  count("the count of events", recording.events.size());
+  line.end();
+}
+
+void check_text(std::string_view text, const std::string& name) {
+  const auto refuse = [&](const char* problem, const char* hint) {
+    throw RecordingError(name, {{1, 1, 1}, "", problem, hint});
+  };
+  if (text.size() > kMostRecordingText) refuse("a recording is at most 256 MiB", "record fewer frames");
+  if (!is_utf8(text)) refuse("the text is no UTF-8", "write it with stowpath, and edit it as UTF-8");
+}
+
+}  // namespace
+
+RecordingError::RecordingError(const std::string& file_name, Diagnostic diagnostic)
+    : std::runtime_error(file_name + ":" + std::to_string(diagnostic.at.line) + ":" +
+                         std::to_string(diagnostic.at.column) + ": error: " + diagnostic.problem),
+      file(file_name),
+      fault(std::move(diagnostic)) {}
+
+Recording read_recording(std::string_view text, const std::string& name) {
+  check_text(text, name);
+  RecordingLines lines(text, name);
+  Recording recording;
+  read_head(lines, recording);
+  for (;;) {
+    RecordingLine line = lines.next("its end");
+    const std::string_view word = line.word("frame, event or end");
+    if (word == "end") {
+      read_end(line, recording);
+      lines.nothing_more();
+      return recording;
+    }
+    if (word == "frame") {
+      recording.frames.push_back(read_frame(line, recording));
+    } else if (word == "event") {
+      recording.events.push_back(read_event(line, recording));
+    } else {
+      line.fail_last("a line begins with frame, event or end");
+    }
+  }
+}
+
+}  // namespace stowpath

@@ -1,0 +1,33 @@
+#pragma once
+
+#include <array>
+#include <string_view>
+#include <utility>
+
+#include "sim/rehearsal/recording.h"
+
+namespace stowpath {
+
+/// The words of a recording's text, shared by its writer and its reader.
+inline constexpr std::string_view kRecordingHead = "stowpath-recording";
+
+inline constexpr std::array<std::pair<RecordedEventKind, std::string_view>, 16> kEventWords{{
+    {RecordedEventKind::move_begins, "move-begins"},
+    {RecordedEventKind::hooked_on, "hooked-on"},
+    {RecordedEventKind::hooked_off, "hooked-off"},
+    {RecordedEventKind::pinned, "pinned"},
+    {RecordedEventKind::unpinned, "unpinned"},
+    {RecordedEventKind::touch, "touch"},
+    {RecordedEventKind::zone_entered, "zone-entered"},
+    {RecordedEventKind::slack_begins, "slack-begins"},
+    {RecordedEventKind::slack_ends, "slack-ends"},
+    {RecordedEventKind::let_go, "let-go"},
+    {RecordedEventKind::line_broken, "line-broken"},
+    {RecordedEventKind::hooks_leave, "hooks-leave"},
+    {RecordedEventKind::pushed, "pushed"},
+    {RecordedEventKind::gust, "gust"},
+    {RecordedEventKind::strays, "strays"},
+    {RecordedEventKind::at_rest, "at-rest"},
+}};
+
+}  // namespace stowpath
