@@ -28,44 +28,30 @@ double excess_of(const Model& model, const StairPart& part) {
   return part.kind == PartKind::hook ? model.arc_tolerance : 0.0;
 }
 
-void add_part(const Model& model, const StairPart& part, MoverCast& cast) {
-  Mover mover;
-  mover.body = part.section;
-  mover.outline = Outline(part.outline);
-  mover.stations = part.stations;
-  mover.excess = excess_of(model, part);
-  mover.group = group_of(part.kind);
-  cast.movers.push_back(std::move(mover));
-  cast.roles.push_back({part.kind, part.name, 0, part.section});
-}
-
 /// Stations of a rope's end from the stair's middle. An end in the room stays put, unless the hoist rolls with the
 /// stair.
 Interval from_middle(const RopeEnd& end, double station) {
   return end.section < 0 && !end.rolls ? end.stations + -station : end.stations;
 }
 
+/// How far a rope runs aslant along the rail [m].
+double aslant(Interval a, Interval b) { return std::max(std::abs(b.lo - a.lo), std::abs(b.hi - a.hi)); }
+
+void add_part(const Model& model, int index, MoverCast& cast) {
+  const StairPart& part = model.stair[static_cast<std::size_t>(index)];
+  cast.movers.push_back(part_mover(model, part));
+  cast.roles.push_back({part.kind, part.name, 0, part.section, index});
+}
+
 /// A rope that runs aslant along the rail is enclosed in slabs of stations, each short enough to stand for the rope.
-void add_rope(const RopeRun& run, double station, MoverCast& cast) {
-  const Interval a = from_middle(run.a, station), b = from_middle(run.b, station);
-  const double aslant = std::max(std::abs(b.lo - a.lo), std::abs(b.hi - a.hi));
-  const int slabs = std::max(1, static_cast<int>(std::ceil(aslant / kRopeSlab)));
+void add_rope(const Model& model, int index, double station, MoverCast& cast) {
+  const RopeRun& run = model.ropes[static_cast<std::size_t>(index)];
+  const double skew = aslant(from_middle(run.a, station), from_middle(run.b, station));
+  const int slabs = std::max(1, static_cast<int>(std::ceil(skew / kRopeSlab)));
   for (int k = 0; k < slabs; ++k) {
     const double u0 = static_cast<double>(k) / slabs, u1 = static_cast<double>(k + 1) / slabs;
-    const auto along = [&](double u) { return Interval{a.lo + (b.lo - a.lo) * u, a.hi + (b.hi - a.hi) * u}; };
-    const Interval stations = hull(along(u0), along(u1));
-    Mover mover;
-    mover.rope = true;
-    mover.a = {run.a.section, run.a.at};
-    mover.b = {run.b.section, run.b.at};
-    mover.rope_from = u0;
-    mover.rope_to = u1;
-    mover.rope_radius = run.radius;
-    mover.group = group_of(run.kind);
-    mover.stations = {{stations.lo - run.radius, stations.hi + run.radius}};
-    mover.excess = aslant > 0.0 ? stations.length() + run.radius : 0.0;
-    cast.movers.push_back(std::move(mover));
-    cast.roles.push_back({run.kind, run.name, 0, std::max(run.a.section, run.b.section)});
+    cast.movers.push_back(rope_mover(run, station, u0, u1));
+    cast.roles.push_back({run.kind, run.name, 0, std::max(run.a.section, run.b.section), index});
   }
 }
 
@@ -86,31 +72,67 @@ bool holds_a_line(const Model& model, const RoomPart& part) {
 
 }  // namespace
 
+Mover part_mover(const Model& model, const StairPart& part) {
+  Mover mover;
+  mover.body = part.section;
+  mover.outline = Outline(part.outline);
+  mover.stations = part.stations;
+  mover.excess = excess_of(model, part);
+  mover.group = group_of(part.kind);
+  return mover;
+}
+
+Mover rope_mover(const RopeRun& run, double station, double from, double to) {
+  const Interval a = from_middle(run.a, station), b = from_middle(run.b, station);
+  const auto along = [&](double u) { return Interval{a.lo + (b.lo - a.lo) * u, a.hi + (b.hi - a.hi) * u}; };
+  const Interval stations = hull(along(from), along(to));
+  Mover mover;
+  mover.rope = true;
+  mover.a = {run.a.section, run.a.at};
+  mover.b = {run.b.section, run.b.at};
+  mover.rope_from = from;
+  mover.rope_to = to;
+  mover.rope_radius = run.radius;
+  mover.group = group_of(run.kind);
+  mover.stations = {{stations.lo - run.radius, stations.hi + run.radius}};
+  mover.excess = aslant(a, b) > 0.0 ? stations.length() + run.radius : 0.0;
+  return mover;
+}
+
+PairEnd end_of(const Role& role) { return {role.kind, role.index, role.section}; }
+
+PairEnd end_of(const Mover& mover, const Role& role) {
+  return {role.kind, role.index, role.section, mover.rope_from, mover.rope_to};
+}
+
 double thing_number(const Target& target, const Role& role, Interval stretch) {
   return target.stations.size() > 1 ? stretch.middle() : static_cast<double>(role.thing);
 }
 
 MoverCast stair_cast(const Model& model, const Move& move, double station) {
   MoverCast cast;
-  for (const StairPart& part : model.stair) {
-    if (there(part, move)) add_part(model, part, cast);
+  for (int i = 0; i < static_cast<int>(model.stair.size()); ++i) {
+    if (there(model.stair[static_cast<std::size_t>(i)], move)) add_part(model, i, cast);
   }
-  for (const RopeRun& run : model.ropes) {
-    if (move.hooked_on || !run.only_hooked_on) add_rope(run, station, cast);
+  for (int i = 0; i < static_cast<int>(model.ropes.size()); ++i) {
+    const bool always = !model.ropes[static_cast<std::size_t>(i)].only_hooked_on;
+    if (move.hooked_on || always) add_rope(model, i, station, cast);
   }
   return cast;
 }
 
 MoverCast further_cast(const Model& model, const Move& move, double station, int base) {
   MoverCast cast;
-  for (const StairPart& part : model.stair) {
+  for (int i = 0; i < static_cast<int>(model.stair.size()); ++i) {
+    const StairPart& part = model.stair[static_cast<std::size_t>(i)];
     if (part.section <= base || !there(part, move)) continue;
-    add_part(model, part, cast);
+    add_part(model, i, cast);
     cast.movers.back().group = group_of(part.kind, part.section > base + 1);
   }
-  for (const RopeRun& run : model.ropes) {
+  for (int i = 0; i < static_cast<int>(model.ropes.size()); ++i) {
+    const RopeRun& run = model.ropes[static_cast<std::size_t>(i)];
     const bool picked_here = run.a.section == base || run.b.section == base;
-    if (run.kind == PartKind::line && move.hooked_on && !picked_here) add_rope(run, station, cast);
+    if (run.kind == PartKind::line && move.hooked_on && !picked_here) add_rope(model, i, station, cast);
   }
   return cast;
 }
@@ -121,13 +143,14 @@ TargetCast room_cast(const Model& model, ZoneState state) {
   for (const RoomPart& part : model.room) {
     targets.push_back(
         {Outline(part.outline), part.stations, part.excess, group_of(part.kind, holds_a_line(model, part))});
-    cast.roles.push_back({part.kind, part.name, part.thing});
+    cast.roles.push_back({part.kind, part.name, part.thing, -1, static_cast<int>(cast.roles.size())});
   }
-  for (const ZonePart& zone : model.zones) {
+  for (int i = 0; i < static_cast<int>(model.zones.size()); ++i) {
+    const ZonePart& zone = model.zones[static_cast<std::size_t>(i)];
     const auto names = [&](ZoneState s) { return std::find(zone.when.begin(), zone.when.end(), s) != zone.when.end(); };
     if (!names(state) && !names(ZoneState::always)) continue;
     targets.push_back({Outline(zone.outline), {zone.stations}, 0.0, group_of(PartKind::zone)});
-    cast.roles.push_back({PartKind::zone, zone.name, -1 - static_cast<int>(cast.roles.size())});
+    cast.roles.push_back({PartKind::zone, zone.name, -1 - static_cast<int>(cast.roles.size()), -1, i});
   }
   cast.targets = TargetSet(std::move(targets));
   return cast;
@@ -136,10 +159,11 @@ TargetCast room_cast(const Model& model, ZoneState state) {
 TargetCast section_cast(const Model& model, const Move& move, int section) {
   TargetCast cast;
   std::vector<Target> targets;
-  for (const StairPart& part : model.stair) {
+  for (int i = 0; i < static_cast<int>(model.stair.size()); ++i) {
+    const StairPart& part = model.stair[static_cast<std::size_t>(i)];
     if (part.section != section || !there(part, move)) continue;
     targets.push_back({Outline(part.outline), part.stations, excess_of(model, part), group_of(part.kind)});
-    cast.roles.push_back({part.kind, part.name, static_cast<int>(targets.size()), section});
+    cast.roles.push_back({part.kind, part.name, static_cast<int>(targets.size()), section, i});
   }
   cast.targets = TargetSet(std::move(targets));
   return cast;

@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "sim/clearance/pair_place.h"
 #include "sim/clearance/stage.h"
 #include "sim/mechanism/model.h"
 
@@ -14,7 +15,12 @@ struct Role {
   std::string name;
   int thing = 0;     ///< pieces of one thing of the room share a number
   int section = -1;  ///< of the stair's parts, from 0; -1: the room
+  int index = -1;    ///< in the model's list of stair, ropes, room or zones, as kind and section say
 };
+
+/// Where a target, or a mover, stands in the model.
+PairEnd end_of(const Role& role);
+PairEnd end_of(const Mover& mover, const Role& role);
 
 /// What tells one met thing from its likes: the place of one of several equal ones, else the thing's own number.
 double thing_number(const Target& target, const Role& role, Interval stretch);
@@ -28,6 +34,13 @@ struct TargetCast {
   TargetSet targets;
   std::vector<Role> roles;
 };
+
+/// One part of the stair as a mover.
+Mover part_mover(const Model& model, const StairPart& part);
+
+/// The stretch of a rope between the fractions `from` and `to` of its length.
+/// @param station  of the stair's middle: where a rope's end in the room counts from [m]
+Mover rope_mover(const RopeRun& run, double station, double from, double to);
 
 /// The stair's parts and ropes that are there in a move: lock pins only while pinned, the line only while hooked on.
 /// @param station  of the stair's middle: where a rope's end in the room counts from [m]

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "sim/clearance/pair_place.h"
 #include "sim/clearance/verdict.h"
 #include "sim/geometry/distance.h"
 #include "sim/geometry/interval.h"
@@ -20,6 +21,7 @@ struct MoveResult {
   double at_most = 0.0;                ///< witnessed at `closest_at` [m]
   std::array<std::string, 2> closest;  ///< names of the two parts; empty where nothing is near at all
   Configuration closest_at;
+  PairPlace closest_place;             ///< move -1 where nothing is near
 };
 
 enum class FindingKind {
@@ -51,6 +53,7 @@ struct Finding {
   int things_in_all = 0;                    ///< of how many
   Separation witness;                       ///< side view, at the worst pose [m]
   std::vector<std::vector<Vec2>> outlines;  ///< corners of the two parts there, for drawing [m]
+  PairPlace place;                          ///< of the worst; move -1 where nothing that moves is met
   std::string note;                         ///< build findings: their text; undecided: why
 
   double depth() const { return clearance < 0.0 ? -clearance : 0.0; }

@@ -149,6 +149,7 @@ Finding tell(const Model& model, const Trial& trial, const Group& group) {
   tell_poses(all, f);
   tell_places(model, trial, all, worst, f);
   f.worst = worst.at;
+  f.place = worst.place;
   f.clearance = worst.least.at_most;
   f.needed = worst.need.margin;
   f.play = worst.need.play;

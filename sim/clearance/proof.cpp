@@ -204,9 +204,11 @@ Proof prove(const Stage& stage, const ProofOptions& options) {
 }
 
 PairAt look_at_pair(const Stage& stage, int mover, int target, double u) {
+  return look_at_pair(stage, stage.movers[static_cast<std::size_t>(mover)], stage.targets[target], u);
+}
+
+PairAt look_at_pair(const Stage& stage, const Mover& m, const Target& t, double u) {
   const Snapshot now = snapshot(stage, u);
-  const Mover& m = stage.movers[static_cast<std::size_t>(mover)];
-  const Target& t = stage.targets[target];
   Outline placed;
   place_mover(now, m, placed);
   PairAt out;

@@ -47,6 +47,9 @@ struct PairAt {
 };
 PairAt look_at_pair(const Stage& stage, int mover, int target, double u);
 
+/// The same for a mover and a target that need not be on the stage.
+PairAt look_at_pair(const Stage& stage, const Mover& mover, const Target& target, double u);
+
 /// A certified least clearance over a segment.
 struct Least {
   double at_least = 0.0;  ///< proven [m]

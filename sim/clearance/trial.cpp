@@ -24,15 +24,21 @@ Segment cut(const Linkage& linkage, const Segment& segment, double u0, double u1
   return out;
 }
 
+/// A piece of a segment, and where it lies along the whole.
+struct Cut {
+  Segment segment;
+  Interval piece{0.0, 1.0};
+};
+
 /// Butted ends are past each other once the fold reaches a quarter turn: a straight segment is cut there.
-std::vector<Segment> cut_at_quarter(const Linkage& linkage, const Segment& segment, std::size_t hinge) {
+std::vector<Cut> cut_at_quarter(const Linkage& linkage, const Segment& segment, std::size_t hinge) {
   const double f0 = segment.from.folds[hinge], f1 = segment.to.folds[hinge], quarter = 0.5 * std::numbers::pi;
-  if (segment.kind == SegmentKind::drag || (f0 < quarter) == (f1 < quarter)) return {segment};
+  if (segment.kind == SegmentKind::drag || (f0 < quarter) == (f1 < quarter)) return {{segment}};
   const double u = (quarter - f0) / (f1 - f0);
-  if (u <= 0.0 || u >= 1.0) return {segment};
+  if (u <= 0.0 || u >= 1.0) return {{segment}};
   Segment before = cut(linkage, segment, 0.0, u), after = cut(linkage, segment, u, 1.0);
   before.to.folds[hinge] = after.from.folds[hinge] = quarter;
-  return {before, after};
+  return {{before, {0.0, u}}, {after, {u, 1.0}}};
 }
 
 bool folded(const Segment& segment, std::size_t hinge) {
@@ -87,6 +93,13 @@ std::vector<Vec2> seen_from_room(const Outline& outline, const Pose2& X_WB) {
   return corners;
 }
 
+PairPlace pair_place(PairPlace where, const Mover& mover, const Role& mover_role, const Role& target_role, double u) {
+  where.mover = end_of(mover, mover_role);
+  where.target = end_of(target_role);
+  where.u = where.piece.lo + u * where.piece.length();
+  return where;
+}
+
 bool rolls(const Stage& stage) { return stage.base == kRoom && stage.segment.over_stations(); }
 
 /// Where along the rail the pair meets, and which of the room's like things it is.
@@ -137,12 +150,14 @@ MoveTrial Trial::run(int number) {
   out.result.at_least = out.result.at_most = kHorizon;
   for (const Segment& segment : move.segments) {
     const std::size_t before = out.encounters.size();
-    against_room(move, segment, out);
+    PairPlace where;
+    where.move = number;
+    where.segment = static_cast<int>(&segment - move.segments.data());
+    against_room(move, segment, where, out);
     // A line from the room sweeps over the sections whatever turns.
-    if (turns_folds(segment) || stands_over_stations(move) || move.hooked_on) against_sections(move, segment, out);
-    for (std::size_t i = before; i < out.encounters.size(); ++i) {
-      out.encounters[i].part = static_cast<int>(&segment - move.segments.data());
-    }
+    if (turns_folds(segment) || stands_over_stations(move) || move.hooked_on)
+      against_sections(move, segment, where, out);
+    for (std::size_t i = before; i < out.encounters.size(); ++i) out.encounters[i].part = where.segment;
   }
   for (Encounter& e : out.encounters) {
     e.move = number;
@@ -151,35 +166,42 @@ MoveTrial Trial::run(int number) {
   return out;
 }
 
-void Trial::against_room(const Move& move, const Segment& segment, MoveTrial& out) {
+void Trial::against_room(const Move& move, const Segment& segment, PairPlace where, MoveTrial& out) {
   const MoverCast movers = stair_cast(model_, move, segment.from.station);
   const TargetCast& targets = room(move.state);
   const Stage stage{model_.linkage, segment, kRoom, movers.movers, targets.targets, room_needs_};
-  take(stage, movers, targets, out);
+  take(stage, movers, targets, where, out);
 }
 
-void Trial::against_sections(const Move& move, const Segment& whole, MoveTrial& out) {
+void Trial::against_sections(const Move& move, const Segment& whole, PairPlace where, MoveTrial& out) {
   for (int base = 0; base < model_.linkage.sections; ++base) {
     const std::size_t hinge = static_cast<std::size_t>(std::min(base, kMaxSections - 2));
-    for (Segment segment : cut_at_quarter(model_.linkage, whole, hinge)) {
+    where.base = base;
+    for (auto [segment, piece] : cut_at_quarter(model_.linkage, whole, hinge)) {
+      where.piece = piece;
       const MoverCast movers = further_cast(model_, move, segment.from.station, base);
       const TargetCast targets = section_cast(model_, move, base);
       segment.stations = {0.0, 0.0};  // both ride on the stair
       const Stage stage{model_.linkage, segment,         base,
                         movers.movers,  targets.targets, folded(segment, hinge) ? folded_needs_ : straight_needs_};
-      take(stage, movers, targets, out);
+      take(stage, movers, targets, where, out);
     }
   }
 }
 
-void Trial::take(const Stage& stage, const MoverCast& movers, const TargetCast& targets, MoveTrial& out) {
+void Trial::take(const Stage& stage, const MoverCast& movers, const TargetCast& targets, const PairPlace& where,
+                 MoveTrial& out) {
   ProofOptions options;
   options.resolution = options_.resolution;
   const Proof proof = prove(stage, options);
   count(proof.counts);
-  closest(stage, movers, targets, out);
+  closest(stage, movers, targets, where, out);
   if (rolls(stage)) block(stage, proof, out);
-  for (const Span& span : proof.spans) out.encounters.push_back(meet_pair(stage, movers, targets, span));
+  for (const Span& span : proof.spans) {
+    Encounter e = meet_pair(stage, movers, targets, span);
+    e.place = pair_place(where, stage.movers[static_cast<std::size_t>(span.mover)], e.mover, e.target, e.least.u);
+    out.encounters.push_back(std::move(e));
+  }
 }
 
 Encounter Trial::meet_pair(const Stage& stage, const MoverCast& movers, const TargetCast& targets, const Span& span) {
@@ -224,15 +246,17 @@ void Trial::block(const Stage& stage, const Proof& proof, MoveTrial& out) {
   out.not_clear = unite(std::move(blocked));
 }
 
-void Trial::closest(const Stage& stage, const MoverCast& movers, const TargetCast& targets, MoveTrial& out) {
+void Trial::closest(const Stage& stage, const MoverCast& movers, const TargetCast& targets, const PairPlace& where,
+                    MoveTrial& out) {
   MoveResult& r = out.result;
   const Least least = least_clearance(stage, options_.tolerance, r.at_most);
   count(least.counts);
   r.at_least = std::min(r.at_least, least.at_least);
   if (least.mover < 0) return;
   r.at_most = least.at_most;
-  r.closest = {movers.roles[static_cast<std::size_t>(least.mover)].name,
-               targets.roles[static_cast<std::size_t>(least.target)].name};
+  const auto mover = static_cast<std::size_t>(least.mover), target = static_cast<std::size_t>(least.target);
+  r.closest = {movers.roles[mover].name, targets.roles[target].name};
+  r.closest_place = pair_place(where, stage.movers[mover], movers.roles[mover], targets.roles[target], least.u);
   r.closest_at = at(stage.linkage, stage.segment, least.u);
   if (rolls(stage)) {
     r.closest_at.station = worst_station(stage.movers[static_cast<std::size_t>(least.mover)],

@@ -17,6 +17,7 @@ struct Encounter {
   Need need;
   Least least;                 ///< the least clearance over the span [m]
   PairAt worst;                ///< the pair there, seen from the base
+  PairPlace place;             ///< the same in the model
   Configuration from, to, at;  ///< poses of the span's ends and of the worst; the station of a roll is the worst one
   IntervalSet stations;        ///< of the stair's middle [m]
   std::vector<double> things;  ///< what tells the met things of the room apart: stations of brackets, numbers of others
@@ -40,13 +41,15 @@ class Trial {
   const TargetCast& room(ZoneState state) const { return rooms_[static_cast<std::size_t>(state)]; }
 
  private:
-  void against_room(const Move& move, const Segment& segment, MoveTrial& out);
-  void against_sections(const Move& move, const Segment& segment, MoveTrial& out);
-  void take(const Stage& stage, const MoverCast& movers, const TargetCast& targets, MoveTrial& out);
+  void against_room(const Move& move, const Segment& segment, PairPlace where, MoveTrial& out);
+  void against_sections(const Move& move, const Segment& segment, PairPlace where, MoveTrial& out);
+  void take(const Stage& stage, const MoverCast& movers, const TargetCast& targets, const PairPlace& where,
+            MoveTrial& out);
   Encounter meet_pair(const Stage& stage, const MoverCast& movers, const TargetCast& targets, const Span& span);
   void count(const WalkCounts& counts);
   void block(const Stage& stage, const Proof& proof, MoveTrial& out);
-  void closest(const Stage& stage, const MoverCast& movers, const TargetCast& targets, MoveTrial& out);
+  void closest(const Stage& stage, const MoverCast& movers, const TargetCast& targets, const PairPlace& where,
+               MoveTrial& out);
 
   const Model& model_;
   DryFitOptions options_;

@@ -1,0 +1,103 @@
+#include <cstddef>
+
+#include "sim/remedy/measurement_list.h"
+
+namespace stowpath {
+namespace {
+
+void add_lead(const Scene& scene, std::vector<Measurement>& list) {
+  if (!scene.hoist->line.lead) return;
+  const std::string key = given_key(scene, "hoist.line.lead", "hoist.line.leads[0]");
+  add_length(list, key + ".out", "lead's distance from the back wall",
+             [](Scene& s) -> double& { return s.hoist->line.lead->at.x; });
+  add_length(list, key + ".up", "lead's height", [](Scene& s) -> double& { return s.hoist->line.lead->at.y; });
+  add_length(list, key + ".station", "lead's station", [](Scene& s) -> double& { return s.hoist->line.lead->station; });
+}
+
+void add_ceiling_point(const Scene& scene, std::vector<Measurement>& list) {
+  if (!scene.hoist->ceiling_point) return;
+  const std::string key = "hoist.ceiling point";
+  add_length(list, key + ".out", "ceiling point's distance from the back wall",
+             [](Scene& s) -> double& { return s.hoist->ceiling_point->at.x; });
+  add_length(list, key + ".up", "ceiling point's height",
+             [](Scene& s) -> double& { return s.hoist->ceiling_point->at.y; });
+  add_length(list, key + ".station", "ceiling point's station",
+             [](Scene& s) -> double& { return s.hoist->ceiling_point->station; });
+}
+
+template <class Point>
+void add_section_point(std::vector<Measurement>& list, const std::string& key, const std::string& words, Point point) {
+  add_length(list, key + ".along", words + ", along", [point](Scene& s) -> double& { return point(s).along; });
+  add_length(list, key + ".across", words + ", across", [point](Scene& s) -> double& { return point(s).across; });
+}
+
+void add_fold_line(const Scene& scene, std::vector<Measurement>& list) {
+  if (!scene.fold_line) return;
+  add_section_point(list, "fold line.from", "fold line's start",
+                    [](Scene& s) -> SectionPoint& { return s.fold_line->from; });
+  for (std::size_t i = 0; i < scene.fold_line->through.size(); ++i)
+    add_section_point(list, indexed("fold line.through", i), "fold line's pulley " + std::to_string(i + 1),
+                      [i](Scene& s) -> SectionPoint& { return s.fold_line->through[i]; });
+  add_length(list, "fold line.diameter", "fold line's diameter",
+             [](Scene& s) -> double& { return s.fold_line->diameter; });
+  add_length(list, "fold line.station", "fold line's station",
+             [](Scene& s) -> double& { return s.fold_line->station; });
+}
+
+std::string step_word(StepKind kind) {
+  switch (kind) {
+    case StepKind::roll:
+      return "roll";
+    case StepKind::lift:
+      return "lift";
+    case StepKind::fold:
+      return "fold";
+    case StepKind::together:
+      return "together";
+    case StepKind::drag:
+      return "drag";
+    case StepKind::hang:
+      return "hang";
+    default:
+      return "";  // pins and hooks set nothing
+  }
+}
+
+void add_step(const Step& step, std::size_t i, std::vector<Measurement>& list) {
+  const std::string word = step_word(step.kind), key = indexed("procedure", i, "." + word);
+  const std::string words = "step " + std::to_string(i + 1) + "'s ";
+  const std::string sub = step.kind == StepKind::together ? "." : "";
+  if (step.station)
+    add_length(list, sub.empty() ? key : key + ".station", words + "station",
+               [i](Scene& s) -> double& { return *s.procedure[i].station; });
+  if (step.lean)
+    add_angle(list, step.kind == StepKind::lift ? key : key + ".lean", words + "lean",
+              [i](Scene& s) -> double& { return *s.procedure[i].lean; });
+  for (std::size_t k = 0; k < step.folds.size(); ++k) {
+    if (!step.folds[k]) continue;
+    add_angle(list, sub.empty() ? key : key + ".fold", words + of_several("fold", k, step.folds.size()),
+              [i, k](Scene& s) -> double& { return *s.procedure[i].folds[k]; });
+  }
+}
+
+}  // namespace
+
+void add_hoist(const Scene& scene, std::vector<Measurement>& list) {
+  if (scene.hoist) {
+    add_ceiling_point(scene, list);
+    if (scene.hoist->home)
+      add_length(list, "hoist.home", "home station", [](Scene& s) -> double& { return *s.hoist->home; });
+    add_section_point(list, "hoist.pick", "pick", [](Scene& s) -> SectionPoint& { return s.hoist->pick; });
+    add_length(list, "hoist.pick.spread", "picks' spread", [](Scene& s) -> double& { return s.hoist->spread; });
+    add_length(list, "hoist.line.diameter", "hoist line's diameter",
+               [](Scene& s) -> double& { return s.hoist->line.diameter; });
+    add_lead(scene, list);
+  }
+  add_fold_line(scene, list);
+}
+
+void add_procedure(const Scene& scene, std::vector<Measurement>& list) {
+  for (std::size_t i = 0; i < scene.procedure.size(); ++i) add_step(scene.procedure[i], i, list);
+}
+
+}  // namespace stowpath
