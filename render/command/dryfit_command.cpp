@@ -8,14 +8,24 @@
 #include "render/report/text.h"
 #include "render/sheet/dry_fit_sheet.h"
 #include "sim/remedy/assess.h"
+#include "sim/remedy/sensitivity.h"
 
 namespace stowpath {
 namespace {
 
-std::string report(const SceneRequest& request, const Model& model, const DryFit& fit, DisplayUnits units) {
-  if (request.voice.json) return dry_fit_json(model, fit, units);
+// Measurements are told for the straight pipe: how a bent one changes with them is a question of the loads.
+std::vector<TightPlace> places_of(const SceneRequest& request, const Scene& scene, const Assessment& found) {
+  if (request.sagged || (request.voice.quiet && !request.voice.json)) return {};
+  return tight_places(scene, found.model, found.fit);
+}
+
+std::string report(const SceneRequest& request, const Scene& scene, const Assessment& found, DisplayUnits units) {
+  const auto& [model, fit] = found;
+  const std::vector<TightPlace> places = places_of(request, scene, found);
+  const MeasureTwice twice{places, scene.tolerance};
+  if (request.voice.json) return dry_fit_json(model, fit, units, twice);
   if (request.voice.quiet) return verdict_text(model, fit, request.voice.colour);
-  return dry_fit_text(model, fit, {units, request.voice.colour});
+  return dry_fit_text(model, fit, {units, request.voice.colour, twice});
 }
 
 void check_sagged(const SceneJob& job) {
@@ -32,7 +42,7 @@ int run_dryfit(const SceneRequest& request, std::istream& in, std::ostream& out)
   if (request.sagged) check_sagged(job);
   const Assessment found = assess(scene, {request.sagged, {}});
   if (request.sheet) write_sheet(*request.sheet, make_dry_fit_sheet({scene, found.model, found.fit, units}));
-  out << report(request, found.model, found.fit, units);
+  out << report(request, scene, found, units);
   return found.fit.verdict == Verdict::clear ? kExitClear : kExitFails;
 }
 

@@ -92,7 +92,7 @@ Json finding_json(const Model& model, const Finding& finding, DisplayUnits units
 
 }  // namespace
 
-std::string dry_fit_json(const Model& model, const DryFit& fit, DisplayUnits units) {
+std::string dry_fit_json(const Model& model, const DryFit& fit, DisplayUnits units, const MeasureTwice& twice) {
   Json out{{"schema", "stowpath.dryfit/1"}, {"scene", model.name}, {"verdict", verdict_name(fit.verdict)}};
   out["text"] = verdict_line(model, fit);
   out["margins_m"] = {{"default", json_number(model.margin.standard)},
@@ -102,6 +102,7 @@ std::string dry_fit_json(const Model& model, const DryFit& fit, DisplayUnits uni
   for (const MoveResult& move : fit.moves) out["moves"].push_back(move_json(model, move, units));
   out["findings"] = Json::array();
   for (const Finding& finding : fit.findings) out["findings"].push_back(finding_json(model, finding, units));
+  if (!twice.places.empty()) out["measure_twice"] = measure_twice_json(model, twice);
   const Reach& reach = fit.reach;
   out["reach"] = {{"span_m", json_number(reach.span.empty() ? 0.0 : reach.span.length())},
                   {"rail_stations_m", {json_number(reach.rail_span.lo), json_number(reach.rail_span.hi)}},

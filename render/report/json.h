@@ -4,6 +4,7 @@
 #include <string_view>
 #include <vector>
 
+#include "render/report/measure_text.h"
 #include "sim/clearance/dry_fit.h"
 #include "sim/trade/length.h"
 
@@ -12,7 +13,8 @@ namespace stowpath {
 /// The dry fit as one JSON object, "stowpath.dryfit/1": lengths in metres under names that end in `_m`, angles in
 /// degrees under `_deg`, sentences beside them in the units shown. A number that is not finite is null. The same dry
 /// fit gives the same bytes but for work.seconds.
-std::string dry_fit_json(const Model& model, const DryFit& fit, DisplayUnits units);
+/// @param twice  told under "measure_twice" where it has places
+std::string dry_fit_json(const Model& model, const DryFit& fit, DisplayUnits units, const MeasureTwice& twice = {});
 
 /// One thing that went wrong, for a program to read; line 0 where it has no place in a file.
 struct ReportedError {

@@ -28,6 +28,9 @@ class Writer {
     page_.raw(verdict_text(model_, fit_, options_.colour));
     findings();
     moves();
+    write_measure_twice(page_, options_.twice, options_.units);
+    if (model_.pipe_sag > 0.0)
+      page_.section("MEASURE TWICE", "Told for the straight pipe only: leave --sagged out to see what counts most.");
     page_.section("REACH", reach_sentence(fit_.reach, options_.units));
     page_.section("TAKEN FOR GRANTED", assumed_sentence(model_, options_.units));
     page_.section("LIMITS", cautions_text());

@@ -1,9 +1,6 @@
 #pragma once
 
-#include <string>
-#include <vector>
-
-#include "sim/clearance/stage.h"
+#include "sim/geometry/interval.h"
 #include "sim/mechanism/model.h"
 
 namespace stowpath {
@@ -20,24 +17,10 @@ struct PairEnd {
 struct PairPlace {
   int move = -1;     ///< which of Model::moves; -1: not known
   int segment = 0;   ///< of the move
-  int base = kRoom;  ///< the section that carries the target, or the room
+  int base = -1;     ///< the section that carries the target, from 0; -1: the room
   PairEnd mover, target;
   Interval piece{0.0, 1.0};  ///< of the segment, over which the pair was looked at
   double u = 0.0;            ///< progress along the whole segment
 };
-
-/// The mover of a pair, as the proofs see it.
-/// @param station  of the stair's middle where the segment begins [m]
-Mover mover_of(const Model& model, const PairEnd& end, double station);
-
-/// The target of a pair, in its base's frame.
-Target target_of(const Model& model, const PairEnd& end);
-
-/// What reports call the thing of the room, or the part, that the end is.
-const std::string& name_of(const Model& model, const PairEnd& end);
-
-/// The pairs of the same stage whose clearance at the place's pose is within `tie` of `clearance`; of a zone, those of
-/// zones, else those that count for the least clearance. The place's own pair is among them if it is that close.
-std::vector<PairPlace> tied_pairs(const Model& model, const PairPlace& place, double clearance, double tie);
 
 }  // namespace stowpath

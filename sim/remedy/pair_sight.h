@@ -2,7 +2,7 @@
 
 #include <vector>
 
-#include "sim/clearance/pair_place.h"
+#include "sim/clearance/pair_look.h"
 #include "sim/mechanism/model.h"
 
 namespace stowpath {

@@ -5,6 +5,7 @@
 #include <limits>
 #include <optional>
 
+#include "sim/clearance/pair_look.h"
 #include "sim/clearance/pairs.h"
 #include "sim/mechanism/room_parts.h"
 #include "sim/remedy/measurement.h"

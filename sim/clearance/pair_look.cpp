@@ -1,4 +1,4 @@
-#include "sim/clearance/pair_place.h"
+#include "sim/clearance/pair_look.h"
 
 #include <algorithm>
 #include <cmath>
