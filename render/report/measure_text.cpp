@@ -54,9 +54,12 @@ std::string loss_words(const TightPlace& place, const Sensitivity& by, double to
   return format_small_length(takes, units) + (too_much ? ", too much" : "");
 }
 
-std::string title_of(const TightPlace& place) {
-  const std::string parts = place.parts[0] + ", " + place.parts[1];
-  return place.findings.empty() ? parts : place.findings.front() + " " + parts;
+/// "F2  side rail, strip light: 50 mm short of its margin".
+std::string title_of(const TightPlace& place, DisplayUnits units) {
+  const std::string id = place.findings.empty() ? "  " : padded(place.findings.front(), 4);
+  const double spare = place.to_spare();
+  return id + place.parts[0] + ", " + place.parts[1] + ": " + format_small_length(std::abs(spare), units) +
+         (spare < 0.0 ? " short of the margin" : " to spare");
 }
 
 /// Findings first, in their order, then what is clear, the tightest first; those without measurements left out.
@@ -73,11 +76,14 @@ std::vector<const TightPlace*> chosen(const MeasureTwice& twice) {
   return out;
 }
 
-void add_rows(Table& table, const TightPlace& place, double tolerance, DisplayUnits units) {
+void write_place(Page& page, const TightPlace& place, double tolerance, DisplayUnits units) {
+  constexpr std::size_t kWords = 38, kRate = 30;  // columns
+  page.raw(title_of(place, units) + "\n");
   for (std::size_t i = 0; i < std::min(kMeasurements, place.by.size()); ++i) {
     const Sensitivity& by = place.by[i];
-    table.row({i == 0 ? title_of(place) : "", i == 0 ? format_small_length(place.to_spare(), units) : "", by.words,
-               rate_words(by, units), loss_words(place, by, tolerance, units)});
+    std::string line = "    " + padded(by.words, kWords) + "  " + padded(rate_words(by, units), kRate) + "  " +
+                       loss_words(place, by, tolerance, units);
+    page.raw(line.erase(line.find_last_not_of(' ') + 1) + "\n");
   }
 }
 
@@ -127,11 +133,9 @@ Json place_json(const Model& model, const TightPlace& place, double tolerance) {
 void write_measure_twice(Page& page, const MeasureTwice& twice, DisplayUnits units) {
   const std::vector<const TightPlace*> places = chosen(twice);
   if (places.empty()) return;
-  Table table;
-  table.row({"tightest places", "to spare", "measurement", std::string("1 ") + unit(units) + " more gives",
-             "off by " + format_small_length(twice.tolerance, units)});
-  for (const TightPlace* place : places) add_rows(table, *place, twice.tolerance, units);
-  page.table("MEASURE TWICE, the measurements that count most", table);
+  page.heading(std::string("MEASURE TWICE: what 1 ") + unit(units) + " more gives, and what being off by " +
+               format_small_length(twice.tolerance, units) + " takes");
+  for (const TightPlace* place : places) write_place(page, *place, twice.tolerance, units);
   write_worst_case(page, places, twice.tolerance, units);
 }
 

@@ -38,12 +38,13 @@ std::string told(const std::vector<TightPlace>& places, double tolerance) {
 
 TEST_CASE("measure twice: three measurements a place, with what an error takes", "[report]") {
   const std::string text = told({clear_place()}, 0.003);
-  CHECK_THAT(text, Contains("hook curl, loft  4.0 mm    loft's edge                         -1.00 mm"));
+  CHECK_THAT(text,
+             Contains("  hook curl, loft: 4.0 mm to spare\n    loft's edge                             -1.00 mm"));
   CHECK_THAT(text, Contains("+0.50, if less +0.25 mm"));
   CHECK_THAT(text, Contains("+1.00 mm per 1°"));
   CHECK_THAT(text, !Contains("room's depth"));
   // 3 mm of the edge; the pipe's distance gains either way; 0.03 mm of the depth.
-  CHECK_THAT(text, Contains("would lose 3.0 mm of the 4.0 mm to spare"));
+  CHECK_THAT(text, Contains("3.0 mm of the 4.0 mm to spare."));
 }
 
 TEST_CASE("measure twice: an error that takes more than is to spare is called too much", "[report]") {
@@ -59,7 +60,7 @@ TEST_CASE("measure twice: findings come first, and what is clear by its clearanc
   found.parts[1] = "lamp";
   found.clearance = -0.02;
   const std::string text = told({roomy, clear_place(), found}, 0.003);
-  CHECK(text.find("F1 hook curl, lamp") < text.find("hook curl, loft"));
+  CHECK(text.find("F1  hook curl, lamp") < text.find("hook curl, loft"));
   CHECK(text.find("hook curl, loft") < text.find("hook curl, wall"));
   CHECK(told({}, 0.003).empty());
 }
