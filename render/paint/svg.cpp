@@ -24,7 +24,9 @@ std::string hex(const Colour& colour) {
   return text.data();
 }
 
-std::string style_sheet() {
+}  // namespace
+
+std::string svg_style() {
   std::string css =
       "text{font-family:'Routed Gothic','DejaVu Sans Condensed','DejaVu Sans',sans-serif}"
       "path,circle,rect{fill:none;stroke-linecap:round;stroke-linejoin:round}"
@@ -38,6 +40,8 @@ std::string style_sheet() {
   }
   return css;
 }
+
+namespace {
 
 class SvgPainter {
  public:
@@ -121,16 +125,20 @@ class SvgPainter {
 
 }  // namespace
 
+std::string svg_items(std::span<const Item> items) {
+  SvgPainter painter;
+  for (const Item& item : items) std::visit(painter, item);
+  return painter.out_;
+}
+
 std::string paint_svg(const DisplayList& sheet) {
   const std::string width = number(sheet.width), height = number(sheet.height);
-  SvgPainter painter;
-  painter.out_ = "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"" +
-                 width + "mm\" height=\"" + height + "mm\" viewBox=\"0 0 " + width + " " + height +
-                 "\" role=\"img\" style=\"max-width:100%;height:auto\">\n<title>" + xml_escaped(sheet.title) +
-                 "</title>\n<desc>" + xml_escaped(sheet.description) + "</desc>\n<style>" + style_sheet() +
-                 "</style>\n<rect class=\"f-paper\" width=\"" + width + "\" height=\"" + height + "\"/>\n";
-  for (const Item& item : sheet.items) std::visit(painter, item);
-  return painter.out_ + "</svg>\n";
+  return "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"" + width +
+         "mm\" height=\"" + height + "mm\" viewBox=\"0 0 " + width + " " + height +
+         "\" role=\"img\" style=\"max-width:100%;height:auto\">\n<title>" + xml_escaped(sheet.title) +
+         "</title>\n<desc>" + xml_escaped(sheet.description) + "</desc>\n<style>" + svg_style() +
+         "</style>\n<rect class=\"f-paper\" width=\"" + width + "\" height=\"" + height + "\"/>\n" +
+         svg_items(sheet.items) + "</svg>\n";
 }
 
 }  // namespace stowpath

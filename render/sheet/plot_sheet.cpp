@@ -15,7 +15,7 @@ constexpr double kLine = 4.1;         // from baseline to baseline of notes
 }  // namespace
 
 PlotSheet::PlotSheet(DisplayUnits units, const std::string& title, const std::string& name, const std::string& answer,
-                     bool good) {
+                     std::optional<bool> good) {
   const bool metric = units == DisplayUnits::metric;
   list_.width = metric ? 297.0 : 279.4;
   list_.height = metric ? 210.0 : 215.9;
@@ -35,18 +35,19 @@ PaperBox PlotSheet::plots() const {
   return {{inner_.least.x, under_answer_ + 4.0}, {column_ - 2.0 * kAir, inner_.greatest.y}};
 }
 
-void PlotSheet::write_answer(const std::string& answer, bool good) {
-  const Ink ink = good ? Ink::line : Ink::red;
+void PlotSheet::write_answer(const std::string& answer, std::optional<bool> good) {
+  const Ink ink = good.value_or(true) ? Ink::line : Ink::red;
   const std::size_t colon = std::min(answer.find(':'), answer.size());
   const Pen pen{ink, 0.7};
   const Vec2 mark{inner_.least.x + 3.0, inner_.least.y + 4.0};
   list_.open("answer", answer);
-  good ? tick_mark(list_, mark, 2.6, pen) : cross_mark(list_, mark, 2.6, pen);
-  labels_.fix(list_, {{inner_.least.x + 9.0, inner_.least.y + 6.6}, answer.substr(0, colon), 5.0, Anchor::start, ink});
+  if (good) *good ? tick_mark(list_, mark, 2.6, pen) : cross_mark(list_, mark, 2.6, pen);
+  const double left = inner_.least.x + (good ? 9.0 : 0.0);
+  labels_.fix(list_, {{left, inner_.least.y + 6.6}, answer.substr(0, colon), 5.0, Anchor::start, ink});
   double at = inner_.least.y + 10.0;
   const std::string rest = answer.substr(std::min(colon + 2, answer.size()));
-  for (const std::string& line : wrap_text(rest, kNotes, column_ - 2.0 * kAir - inner_.least.x - 9.0)) {
-    labels_.fix(list_, {{inner_.least.x + 9.0, at + kNotes}, line, kNotes, Anchor::start, ink});
+  for (const std::string& line : wrap_text(rest, kNotes, column_ - 2.0 * kAir - left)) {
+    labels_.fix(list_, {{left, at + kNotes}, line, kNotes, Anchor::start, ink});
     at += kLine;
   }
   list_.close();

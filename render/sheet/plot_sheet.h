@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -13,8 +14,9 @@ namespace stowpath {
 class PlotSheet {
  public:
   /// @param answer  its first word, up to the colon, is written large
+  /// @param good    ticked or crossed; none: what the sheet shows is no verdict
   PlotSheet(DisplayUnits units, const std::string& title, const std::string& name, const std::string& answer,
-            bool good);
+            std::optional<bool> good);
 
   DisplayList& list() { return list_; }
   Labels& labels() { return labels_; }
@@ -30,7 +32,7 @@ class PlotSheet {
   DisplayList drawn() && { return std::move(list_); }
 
  private:
-  void write_answer(const std::string& answer, bool good);
+  void write_answer(const std::string& answer, std::optional<bool> good);
   void title_block(DisplayUnits units, const std::string& title, const std::string& name);
 
   DisplayList list_;

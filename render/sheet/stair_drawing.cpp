@@ -21,37 +21,60 @@ bool is_steel(PartKind kind) {
          kind == PartKind::lock_pin;
 }
 
-void draw_wood(DisplayList& list, const ViewFrame& frame, const Model& model, const SectionPoses& poses,
-               const std::array<double, kMaxSections>& leans) {
-  for (const StairPart& part : model.stair) {
-    if (!is_wood(part.kind)) continue;
-    const std::vector<Vec2> outline = corners(frame, part, poses);
-    const bool rail = part.kind == PartKind::side_rail;
-    list.path(outline, true, Pen{Ink::line, rail ? kMedium : kThin}, Ink::wood);
-    // A hatch that leans a little off the grain says wood without filling it.
-    const double grain = leans.at(static_cast<std::size_t>(part.section)) - 0.5 * std::numbers::pi;
-    if (rail) hatch(list, outline, grain + 0.35, 2.6, {Ink::faint, kThin});
-  }
-}
+/// The parts of one section, or of all (-1).
+class StairPen {
+ public:
+  StairPen(DisplayList& list, const ViewFrame& frame, const Model& model, const SectionPoses& poses, int section)
+      : list_(list), frame_(frame), model_(model), poses_(poses), section_(section) {}
 
-void draw_treads(DisplayList& list, const ViewFrame& frame, const Model& model, const SectionPoses& poses) {
-  for (const StairPart& part : model.stair) {
-    if (part.kind == PartKind::tread) list.path(corners(frame, part, poses), true, Pen{Ink::line, kThin}, Ink::wood);
+  void draw() {
+    wood();
+    treads();
+    fittings();
   }
-}
 
-void draw_fittings(DisplayList& list, const ViewFrame& frame, const Model& model, const SectionPoses& poses) {
-  std::map<std::pair<std::string, int>, std::vector<std::vector<Vec2>>>
-      steel;  // in a fixed order: same bytes each time
-  for (const StairPart& part : model.stair) {
-    if (is_steel(part.kind)) {
-      steel[{part.name, part.section}].push_back(corners(frame, part, poses));
-    } else if (!is_wood(part.kind) && part.kind != PartKind::tread) {
-      list.path(corners(frame, part, poses), true, Pen{Ink::line, kThin}, Ink::paper);
+ private:
+  bool shown(const StairPart& part) const { return section_ < 0 || part.section == section_; }
+  std::vector<Vec2> outline(const StairPart& part) const { return corners(frame_, part, poses_); }
+
+  void wood() {
+    for (const StairPart& part : model_.stair) {
+      if (!shown(part) || !is_wood(part.kind)) continue;
+      const bool rail = part.kind == PartKind::side_rail;
+      list_.path(outline(part), true, Pen{Ink::line, rail ? kMedium : kThin}, Ink::wood);
+      // A hatch that leans a little off the grain says wood without filling it.
+      const Pose2& pose = poses_.at(static_cast<std::size_t>(part.section));
+      if (rail) hatch(list_, outline(part), std::atan2(pose.s, pose.c) + 0.35, 2.6, {Ink::faint, kThin});
     }
   }
-  for (const auto& [name, pieces] : steel) draw_pieces(list, pieces, {Ink::line, kThin}, Ink::soft);
-}
+
+  void treads() {
+    for (const StairPart& part : model_.stair) {
+      if (shown(part) && part.kind == PartKind::tread)
+        list_.path(outline(part), true, Pen{Ink::line, kThin}, Ink::wood);
+    }
+  }
+
+  void fittings() {
+    std::map<std::pair<std::string, int>, std::vector<std::vector<Vec2>>>
+        steel;  // in a fixed order: same bytes each time
+    for (const StairPart& part : model_.stair) {
+      if (!shown(part)) continue;
+      if (is_steel(part.kind)) {
+        steel[{part.name, part.section}].push_back(outline(part));
+      } else if (!is_wood(part.kind) && part.kind != PartKind::tread) {
+        list_.path(outline(part), true, Pen{Ink::line, kThin}, Ink::paper);
+      }
+    }
+    for (const auto& [name, pieces] : steel) draw_pieces(list_, pieces, {Ink::line, kThin}, Ink::soft);
+  }
+
+  DisplayList& list_;
+  const ViewFrame& frame_;
+  const Model& model_;
+  const SectionPoses& poses_;
+  int section_;
+};
 
 // Where the foot is followed: the casters' axle, else the datum line's end.
 Vec2 foot_point(const Model& model) {
@@ -77,15 +100,20 @@ void draw_pieces(DisplayList& list, const std::vector<std::vector<Vec2>>& pieces
 }
 
 void draw_stair(DisplayList& list, const ViewFrame& frame, const Model& model, const Configuration& at) {
-  const SectionPoses poses = place_sections(model.linkage, at);
-  draw_wood(list, frame, model, poses, section_leans(model.linkage, at));
-  draw_treads(list, frame, model, poses);
-  draw_fittings(list, frame, model, poses);
+  draw_stair(list, frame, model, place_sections(model.linkage, at));
 }
 
 void draw_stair_ghost(DisplayList& list, const ViewFrame& frame, const Model& model, const Configuration& at,
                       const Pen& pen) {
-  const SectionPoses poses = place_sections(model.linkage, at);
+  draw_stair_ghost(list, frame, model, place_sections(model.linkage, at), pen);
+}
+
+void draw_stair(DisplayList& list, const ViewFrame& frame, const Model& model, const SectionPoses& poses, int section) {
+  StairPen(list, frame, model, poses, section).draw();
+}
+
+void draw_stair_ghost(DisplayList& list, const ViewFrame& frame, const Model& model, const SectionPoses& poses,
+                      const Pen& pen) {
   for (const StairPart& part : model.stair) {
     if (shows_in_ghost(part.kind)) list.path(corners(frame, part, poses), true, pen);
   }

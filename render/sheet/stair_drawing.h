@@ -11,6 +11,13 @@ void draw_stair(DisplayList& list, const ViewFrame& frame, const Model& model, c
 void draw_stair_ghost(DisplayList& list, const ViewFrame& frame, const Model& model, const Configuration& at,
                       const Pen& pen);
 
+/// The same wherever its sections are: a run of a simulation may have lifted them off the rail.
+/// @param section  that one alone, from 0; -1: all
+void draw_stair(DisplayList& list, const ViewFrame& frame, const Model& model, const SectionPoses& poses,
+                int section = -1);
+void draw_stair_ghost(DisplayList& list, const ViewFrame& frame, const Model& model, const SectionPoses& poses,
+                      const Pen& pen);
+
 /// Several convex pieces of one thing, drawn without the lines between them.
 void draw_pieces(DisplayList& list, const std::vector<std::vector<Vec2>>& pieces, const Pen& pen, Ink fill);
 

@@ -1,0 +1,113 @@
+#include "render/report/recording_words.h"
+
+#include <algorithm>
+#include <numbers>
+
+#include "render/report/hoist_words.h"
+#include "render/report/words.h"
+#include "sim/trade/figure.h"
+#include "sim/trade/us_units.h"
+
+namespace stowpath {
+namespace {
+
+constexpr double kDegree = std::numbers::pi / 180.0;
+
+std::string energy_text(double joules) { return format_decimal(joules, joules < 10.0 ? 1 : 0) + " J"; }
+
+std::string degrees_text(double angle) { return format_decimal(angle / kDegree, 1) + "°"; }
+
+std::string hinge_text(double number) { return "hinge " + format_decimal(number, 0); }
+
+std::string touch_text(const RecordedEvent& event, DisplayUnits units) {
+  return event.what + " meets " + event.other + " at " + speed_text(event.value, units) + ", " +
+         energy_text(event.energy);
+}
+
+double greatest_pull(const Recording& recording) {
+  double most = 0.0;
+  for (const RecordedFrame& frame : recording.frames) most = std::max(most, frame.hoist.pull);
+  return most;
+}
+
+}  // namespace
+
+std::string time_text(double seconds) { return format_decimal(seconds, 2) + " s"; }
+
+std::string speed_text(double metres_per_second, DisplayUnits units) {
+  if (units == DisplayUnits::metric) return format_decimal(metres_per_second, 2) + " m/s";
+  return format_decimal(metres_per_second / kFoot, 1) + " ft/s";
+}
+
+std::string event_sentence(const RecordedEvent& event, DisplayUnits units) {
+  const std::string line = event.what.empty() ? "the line" : event.what;
+  switch (event.kind) {
+    case RecordedEventKind::move_begins:
+      return event.what + " begins";
+    case RecordedEventKind::hooked_on:
+      return line + " hooked on";
+    case RecordedEventKind::hooked_off:
+      return line + " hooked off";
+    case RecordedEventKind::pinned:
+      return hinge_text(event.value) + " pinned";
+    case RecordedEventKind::unpinned:
+      return hinge_text(event.value) + " unpinned";
+    case RecordedEventKind::touch:
+      return touch_text(event, units);
+    case RecordedEventKind::zone_entered:
+      return event.what + " comes into " + event.other;
+    case RecordedEventKind::slack_begins:
+      return line + " goes slack";
+    case RecordedEventKind::slack_ends:
+      return line + " comes taut, with a jerk of " + force_text(event.value, units);
+    case RecordedEventKind::let_go:
+      return line + " let go";
+    case RecordedEventKind::line_broken:
+      return line + " breaks";
+    case RecordedEventKind::hooks_leave:
+      return "the hooks leave the pipe";
+    case RecordedEventKind::pushed:
+      return "pushed with " + force_text(event.value, units);
+    case RecordedEventKind::gust:
+      return "a gust of " + speed_text(event.value, units);
+    case RecordedEventKind::strays:
+      return event.what + (event.value != 0.0 ? ", by " + degrees_text(event.value) : "");
+    case RecordedEventKind::at_rest:
+      return "at rest";
+  }
+  return {};
+}
+
+bool is_trouble(RecordedEventKind kind) {
+  switch (kind) {
+    case RecordedEventKind::touch:
+    case RecordedEventKind::zone_entered:
+    case RecordedEventKind::slack_ends:
+    case RecordedEventKind::let_go:
+    case RecordedEventKind::line_broken:
+    case RecordedEventKind::hooks_leave:
+    case RecordedEventKind::strays:
+      return true;
+    default:
+      return false;
+  }
+}
+
+std::string recording_answer(const Recording& recording, DisplayUnits units) {
+  const double time = recording.frames.empty() ? 0.0 : recording.frames.back().time - recording.frames.front().time;
+  const auto touches = std::count_if(recording.events.begin(), recording.events.end(),
+                                     [](const RecordedEvent& event) { return event.kind == RecordedEventKind::touch; });
+  const std::string asked = recording.options.empty() ? "the procedure" : "the procedure with " + recording.options;
+  return "REHEARSED: " + asked + ", " + time_text(time) + "; " + counted(touches, "touch", "touches") +
+         ", greatest pull of the line " + force_text(greatest_pull(recording), units) +
+         ". A simulation: it proves no clearance.";
+}
+
+std::string recording_cautions() {
+  return "A rehearsal is a simulation with a step, frictions that are guessed as ranges, and rigid parts. It shows "
+         "what "
+         "may happen, not that nothing else can. Clearance is what dryfit proves. Keep people out from under the "
+         "stair.";
+}
+
+}  // namespace stowpath

@@ -1,0 +1,28 @@
+#pragma once
+
+#include <string>
+
+#include "sim/rehearsal/recording.h"
+#include "sim/trade/length.h"
+
+namespace stowpath {
+
+/// "12.00 s".
+std::string time_text(double seconds);
+
+/// "1.25 m/s", or "4.1 ft/s".
+std::string speed_text(double metres_per_second, DisplayUnits units);
+
+/// "caster meets truing bench at 1.25 m/s, 14 J": what happened, without its time.
+std::string event_sentence(const RecordedEvent& event, DisplayUnits units);
+
+/// Whether an event is one that a person has to look at: touches, jerks, lost holds.
+bool is_trouble(RecordedEventKind kind);
+
+/// "RAN: 41 s of 2 sections, 3 touches, greatest pull 210 N. A simulation: it proves no clearance."
+std::string recording_answer(const Recording& recording, DisplayUnits units);
+
+/// What a drawing of a recording always says with it.
+std::string recording_cautions();
+
+}  // namespace stowpath

@@ -1,0 +1,35 @@
+#pragma once
+
+#include <vector>
+
+#include "sim/mechanism/model.h"
+#include "sim/rehearsal/recording.h"
+
+namespace stowpath {
+
+/// Where the sections stood in a frame, as the drawings take it.
+SectionPoses recorded_poses(const RecordedFrame& frame, int sections);
+
+/// Lean of a section from plumb, as it was; over a half turn where it went over [rad].
+double recorded_lean(const RecordedFrame& frame, int section);
+
+/// The end of the last section, which moves fastest: its foot [m].
+Vec2 recorded_foot(const Model& model, const Recording& recording, const RecordedFrame& frame);
+
+/// What is plotted against time, one value a frame.
+struct RecordingCurves {
+  std::vector<Vec2> hoist, fold;         ///< time [s], pull [N]
+  std::vector<Vec2> speed;               ///< time [s], of the foot, by differences between frames [m/s]
+  std::vector<std::vector<Vec2>> leans;  ///< of each section: time [s], lean [rad]
+};
+RecordingCurves curves_of(const Model& model, const Recording& recording);
+
+/// Frames to draw one over the other: the first, the last, and those between that are about as far apart as each other
+/// by the way that the foot and the joints go; at most `most`.
+std::vector<std::size_t> strip_frames(const Model& model, const Recording& recording, std::size_t most);
+
+/// Frames that a picture in motion needs: with straight lines from one to the next, no end of a section strays by more
+/// than `tolerance` [m] from where it was, nor a line's pull by more than a hundredth of its greatest.
+std::vector<std::size_t> motion_frames(const Model& model, const Recording& recording, double tolerance);
+
+}  // namespace stowpath

@@ -1,0 +1,189 @@
+#include "render/sheet/rehearsal_drawing.h"
+
+#include <algorithm>
+#include <numbers>
+#include <stdexcept>
+
+#include "render/report/hoist_words.h"
+#include "render/report/recording_words.h"
+#include "render/sheet/plot.h"
+#include "render/sheet/recording_curves.h"
+#include "render/sheet/room_drawing.h"
+#include "render/sheet/side_view.h"
+#include "render/sheet/stair_drawing.h"
+#include "sim/trade/us_units.h"
+
+namespace stowpath {
+namespace {
+
+constexpr double kDegree = std::numbers::pi / 180.0;
+constexpr std::size_t kGhosts = 12;     // drawn one over the other
+constexpr double kFarthestName = 12.0;  // of a ghost's time from its foot [mm]
+constexpr double kAxisAir = 10.5;       // over a plot, for its title and the figures of the one above [mm]
+constexpr double kTimeAir = 12.0;       // under the last one, for the time's figures and title [mm]
+constexpr double kFiguresAir = 13.0;    // left of a plot [mm]
+constexpr int kFiguresUp = 4;           // at most, on an upright axis
+constexpr double kLegendRight = 55.0;   // of a plot's left edge, past its title [mm]
+
+const std::array<Pen, kMaxSections> kSectionPens{Pen{Ink::line, kHeavy}, Pen{Ink::blue, kMedium},
+                                                 Pen{Ink::soft, kMedium, Dash::hidden}};
+
+/// The side views want a subject with findings: a rehearsal has none.
+struct RoomSubject {
+  explicit RoomSubject(const RehearsalSubject& of) : shown{of.scene, of.model, none, of.units} {}
+  DryFit none;
+  Subject shown;
+};
+
+void name_frame(DisplayList& list, Labels& labels, const RehearsalSubject& subject, const ViewFrame& frame,
+                const PaperBox& bounds, const RecordedFrame& at) {
+  const Vec2 foot = frame(recorded_foot(subject.model, subject.recording, at));
+  labels.place(list, {foot, time_text(at.time), kNotes, Anchor::start, Ink::blue}, foot, bounds, kFarthestName);
+}
+
+/// The three plots, on one axis of time.
+class Plots {
+ public:
+  Plots(DisplayList& list, Labels& labels, const RehearsalSubject& subject, const PaperBox& box)
+      : list_(list),
+        labels_(labels),
+        subject_(subject),
+        box_(box),
+        curves_(curves_of(subject.model, subject.recording)) {}
+
+  TimeAxis draw() {
+    pulls(place(0));
+    speeds(place(1));
+    leans(place(2));
+    const PaperBox last = place(2);
+    const PlotAxis time = time_axis("");
+    return {{last.least.x, last.greatest.x}, {time.lo, time.hi}};
+  }
+
+ private:
+  bool imperial() const { return subject_.units == DisplayUnits::imperial; }
+
+  PaperBox place(int row) const {
+    const double height = (box_.greatest.y - box_.least.y - kTimeAir - 3.0 * kAxisAir) / 3.0;
+    const double up = box_.least.y + kAxisAir + row * (height + kAxisAir);
+    return {{box_.least.x + kFiguresAir, up}, {box_.greatest.x - 3.0, up + height}};
+  }
+
+  PlotAxis time_axis(const char* title) const {
+    const double from = subject_.recording.frames.front().time, to = subject_.recording.frames.back().time;
+    PlotAxis axis = round_axis(from, std::max(to, from + 1e-3), 10, title);
+    return axis;
+  }
+
+  // The axis of values that hold 0 and all of the curves.
+  static PlotAxis value_axis(std::initializer_list<const std::vector<Vec2>*> curves, double unit, std::string title) {
+    double lo = 0.0, hi = 0.0;
+    for (const std::vector<Vec2>* curve : curves) {
+      for (const Vec2& v : *curve) lo = std::min(lo, v.y / unit), hi = std::max(hi, v.y / unit);
+    }
+    if (!(hi - lo > 1e-6)) hi = lo + 1.0;
+    return round_axis(lo, hi, kFiguresUp, std::move(title));
+  }
+
+  void curve(const Plot& plot, std::vector<Vec2> values, double unit, const Pen& pen) {
+    for (Vec2& value : values) value.y /= unit;
+    draw_curve(list_, plot, values, pen);
+  }
+
+  void begin(const char* id, const char* title, const Plot& plot) {
+    list_.open(id, title);
+    draw_axes(list_, labels_, plot);
+    for (const RecordedEvent& event : subject_.recording.events) {
+      if (!is_trouble(event.kind) || event.time < plot.x.lo || event.time > plot.x.hi) continue;
+      const double at = plot(event.time, plot.y.lo).x;
+      list_.line({at, plot.box.least.y}, {at, plot.box.greatest.y}, {Ink::red, kThin, Dash::hidden});
+    }
+  }
+
+  void pulls(const PaperBox& box) {
+    const double unit = imperial() ? kPoundForce : 1.0;
+    const bool folds = subject_.scene.fold_line.has_value();
+    const std::string title = "pull of the hoist line" +
+                              std::string(folds ? " and, dashed, of the fold line, " : ", ") +
+                              std::string(force_unit(subject_.units));
+    const Plot plot{box, time_axis(""), value_axis({&curves_.hoist, &curves_.fold}, unit, title)};
+    begin("pull", "Pull of the lines against time", plot);
+    if (folds) curve(plot, curves_.fold, unit, {Ink::blue, kMedium, Dash::hidden});
+    curve(plot, curves_.hoist, unit, {Ink::line, kHeavy});
+    list_.close();
+  }
+
+  void speeds(const PaperBox& box) {
+    const double unit = imperial() ? kFoot : 1.0;
+    const Plot plot{
+        box, time_axis(""),
+        value_axis({&curves_.speed}, unit, imperial() ? "speed of the foot, ft/s" : "speed of the foot, m/s")};
+    begin("speed", "Speed of the foot against time", plot);
+    curve(plot, curves_.speed, unit, {Ink::line, kHeavy});
+    list_.close();
+  }
+
+  void leans(const PaperBox& box) {
+    static constexpr std::array<const char*, kMaxSections> kNames{"section 1", "section 2", "section 3"};
+    std::vector<Vec2> all;
+    for (const std::vector<Vec2>& lean : curves_.leans) all.insert(all.end(), lean.begin(), lean.end());
+    const Plot plot{box, time_axis("time, s"), value_axis({&all}, kDegree, "lean from plumb, degrees")};
+    begin("lean", "Lean of the sections against time", plot);
+    std::vector<LegendEntry> legend;
+    for (std::size_t j = 0; j < curves_.leans.size(); ++j) {
+      curve(plot, curves_.leans[j], kDegree, kSectionPens.at(j));
+      legend.push_back({kNames.at(j), kSectionPens.at(j)});
+    }
+    draw_legend(list_, labels_, {box.least.x + kLegendRight, box.least.y - 2.2}, legend);
+    list_.close();
+  }
+
+  DisplayList& list_;
+  Labels& labels_;
+  const RehearsalSubject& subject_;
+  PaperBox box_;
+  RecordingCurves curves_;
+};
+
+}  // namespace
+
+void check_rehearsal(const RehearsalSubject& subject) {
+  if (subject.recording.frames.empty()) throw std::invalid_argument("the recording has no frames to draw");
+  if (subject.recording.sections != subject.model.linkage.sections)
+    throw std::invalid_argument("the recording is of another stair: its sections are not as many");
+}
+
+PaperBox rehearsal_extent(const RehearsalSubject& subject) { return side_extent(RoomSubject(subject).shown); }
+
+void draw_rehearsal_room(DisplayList& list, const RehearsalSubject& subject, const ViewFrame& frame) {
+  draw_room_side(list, RoomSubject(subject).shown, frame);
+}
+
+void label_rehearsal_room(DisplayList& list, Labels& labels, const RehearsalSubject& subject, const ViewFrame& frame) {
+  label_room_side(list, labels, RoomSubject(subject).shown, frame);
+}
+
+void draw_strip(DisplayList& list, Labels& labels, const RehearsalSubject& subject, const ViewFrame& frame,
+                const PaperBox& bounds, bool last) {
+  const Recording& recording = subject.recording;
+  const std::vector<std::size_t> shown = strip_frames(subject.model, recording, kGhosts);
+  list.open("strip", "The stair as it went, from the first frame to the last");
+  for (const std::size_t i : shown) {
+    const bool first = i == shown.front();
+    const SectionPoses poses = recorded_poses(recording.frames[i], recording.sections);
+    if (last && i == shown.back()) {
+      draw_stair(list, frame, subject.model, poses);
+    } else {
+      draw_stair_ghost(list, frame, subject.model, poses,
+                       {Ink::blue, first ? kMedium : kThin, first ? Dash::solid : Dash::hidden});
+    }
+  }
+  for (const std::size_t i : shown) name_frame(list, labels, subject, frame, bounds, recording.frames[i]);
+  list.close();
+}
+
+TimeAxis draw_rehearsal_plots(DisplayList& list, Labels& labels, const RehearsalSubject& subject, const PaperBox& box) {
+  return Plots(list, labels, subject, box).draw();
+}
+
+}  // namespace stowpath

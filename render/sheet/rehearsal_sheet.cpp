@@ -1,0 +1,51 @@
+#include "render/sheet/rehearsal_sheet.h"
+
+#include "render/report/recording_words.h"
+#include "render/sheet/plot_sheet.h"
+
+namespace stowpath {
+namespace {
+
+constexpr double kViewShare = 0.5;  // of the height, for the side view
+
+// Middle of the box, standing on its lower edge.
+ViewFrame lay_view(DisplayUnits units, const PaperBox& room, const PaperBox& extent) {
+  const Vec2 paper = room.greatest - room.least, model = extent.greatest - extent.least;
+  ViewFrame frame{{}, common_scale(units, paper, model), false};
+  const double left = 0.5 * (paper.x - frame.scale.paper(model.x));
+  frame.zero = {room.least.x + left - frame.scale.paper(extent.least.x),
+                room.greatest.y + frame.scale.paper(extent.least.y)};
+  return frame;
+}
+
+void write_notes(PlotSheet& sheet, const RehearsalSubject& subject) {
+  sheet.cautions(recording_cautions());
+  sheet.note_heading("What happened");
+  for (const RecordedEvent& event : subject.recording.events) {
+    sheet.note(time_text(event.time) + "  " + event_sentence(event, subject.units),
+               is_trouble(event.kind) ? Ink::red : Ink::line);
+  }
+}
+
+void draw_view(PlotSheet& sheet, const RehearsalSubject& subject, const PaperBox& room) {
+  const ViewFrame frame = lay_view(subject.units, room, rehearsal_extent(subject));
+  draw_rehearsal_room(sheet.list(), subject, frame);
+  draw_strip(sheet.list(), sheet.labels(), subject, frame, room, true);
+  label_rehearsal_room(sheet.list(), sheet.labels(), subject, frame);
+}
+
+}  // namespace
+
+DisplayList make_rehearsal_sheet(const RehearsalSubject& subject) {
+  check_rehearsal(subject);
+  PlotSheet sheet(subject.units, "Rehearsal", subject.model.name, recording_answer(subject.recording, subject.units),
+                  {});
+  write_notes(sheet, subject);
+  const PaperBox all = sheet.plots();
+  const double middle = all.least.y + kViewShare * (all.greatest.y - all.least.y);
+  draw_view(sheet, subject, {all.least, {all.greatest.x, middle}});
+  draw_rehearsal_plots(sheet.list(), sheet.labels(), subject, {{all.least.x, middle}, all.greatest});
+  return std::move(sheet).drawn();
+}
+
+}  // namespace stowpath

@@ -1,0 +1,138 @@
+#include "render/sheet/rehearsal_sheet.h"
+
+#include <algorithm>
+#include <catch2/catch.hpp>
+#include <cmath>
+#include <stdexcept>
+
+#include "render/paint/svg.h"
+#include "render/report/recording_words.h"
+#include "render/sheet/lettering.h"
+#include "render/sheet/recording_curves.h"
+#include "tests/support/sample_recording.h"
+#include "tests/support/sample_scene.h"
+#include "tests/support/xml_check.h"
+
+using namespace stowpath;
+using Catch::Contains;
+using stowpath::testing::sample_recording;
+using stowpath::testing::sample_scene;
+
+namespace {
+
+DisplayList sheet(const Recording& recording, DisplayUnits units) {
+  const Scene scene = sample_scene();
+  const Model model = build_model(scene);
+  return make_rehearsal_sheet({scene, model, recording, units});
+}
+
+int layers(const DisplayList& list, const std::string& id) {
+  return static_cast<int>(std::count_if(list.items.begin(), list.items.end(), [&](const Item& item) {
+    const Group* group = std::get_if<Group>(&item);
+    return group && group->opens && group->id == id;
+  }));
+}
+
+}  // namespace
+
+TEST_CASE("rehearsal sheet: it is well-formed and says what happened", "[sheet]") {
+  for (const DisplayUnits units : {DisplayUnits::metric, DisplayUnits::imperial}) {
+    const DisplayList list = sheet(sample_recording(), units);
+    const std::string svg = paint_svg(list);
+    CHECK(testing::xml_fault(svg) == "");
+    for (const char* layer : {"strip", "pull", "speed", "lean"}) CHECK(layers(list, layer) == 1);
+    CHECK_THAT(svg, Contains("hoist line let go"));
+    CHECK_THAT(svg, Contains("it proves no clearance"));
+    CHECK(svg == paint_svg(sheet(sample_recording(), units)));
+  }
+}
+
+TEST_CASE("rehearsal sheet: no lettering lies on other lettering", "[sheet]") {
+  const DisplayList list = sheet(sample_recording(), DisplayUnits::metric);
+  std::vector<PaperBox> boxes;
+  for (const Item& item : list.items) {
+    const Text* text = std::get_if<Text>(&item);
+    if (!text || text->words.empty()) continue;
+    for (const PaperBox& other : boxes) {
+      INFO(text->words);
+      CHECK_FALSE(overlap(grown(text_box(*text), -0.4), other));  // figures of two axes at their corner
+    }
+    boxes.push_back(text_box(*text));
+  }
+  CHECK(boxes.size() > 30);
+}
+
+TEST_CASE("rehearsal sheet: a recording of another stair or of nothing is refused", "[sheet]") {
+  Recording other = sample_recording();
+  other.sections = 3;
+  CHECK_THROWS_AS(sheet(other, DisplayUnits::metric), std::invalid_argument);
+  other = sample_recording();
+  other.frames.clear();
+  CHECK_THROWS_AS(sheet(other, DisplayUnits::metric), std::invalid_argument);
+}
+
+TEST_CASE("rehearsal sheet: a recording of one frame is drawn too", "[sheet]") {
+  Recording one = sample_recording();
+  one.frames.resize(1);
+  CHECK(testing::xml_fault(paint_svg(sheet(one, DisplayUnits::metric))) == "");
+}
+
+TEST_CASE("recording curves: the foot's speed is that of its circle", "[sheet]") {
+  const Model model = build_model(sample_scene());
+  Recording recording = sample_recording();
+  // Both sections turned as one at a steady rate about the pivot.
+  const double rate = 0.6, length = model.linkage.length[0] + model.linkage.length[1];
+  for (RecordedFrame& frame : recording.frames) {
+    const double turn = rate * frame.time - 1.2;
+    frame.sections[0] = {{1.0, 2.9}, turn};
+    frame.sections[1] = {Vec2{1.0, 2.9} + model.linkage.length[0] * Vec2{std::cos(turn), std::sin(turn)}, turn};
+  }
+  const RecordingCurves curves = curves_of(model, recording);
+  REQUIRE(curves.speed.size() == recording.frames.size() - 1);
+  // A chord in place of its arc of 0.03 rad: short by a twenty-fourth of its square.
+  for (const Vec2& at : curves.speed) CHECK(at.y == Approx(rate * length).epsilon(5e-5));
+  CHECK(curves.leans[1].front().y == Approx(-1.2 + 0.5 * std::acos(-1.0)));
+}
+
+TEST_CASE("recording curves: the strip takes frames by the way gone, not by time", "[sheet]") {
+  const Model model = build_model(sample_scene());
+  Recording recording = sample_recording();
+  // At rest for the first half.
+  for (std::size_t i = 0; i < 20; ++i) recording.frames[i].sections = recording.frames[20].sections;
+  const std::vector<std::size_t> shown = strip_frames(model, recording, 8);
+  CHECK(shown.front() == 0);
+  CHECK(shown.back() == recording.frames.size() - 1);
+  CHECK(std::is_sorted(shown.begin(), shown.end()));
+  CHECK(shown.size() <= 8);
+  CHECK(shown[1] > 20);
+}
+
+TEST_CASE("recording curves: frames in motion are left out only where straight lines show them", "[sheet]") {
+  const Model model = build_model(sample_scene());
+  const Recording recording = sample_recording();
+  const auto coarse = motion_frames(model, recording, 0.05), fine = motion_frames(model, recording, 1e-4);
+  CHECK(coarse.size() < fine.size());
+  CHECK(coarse.front() == 0);
+  CHECK(coarse.back() == recording.frames.size() - 1);
+  for (std::size_t k = 0; k + 1 < coarse.size(); ++k) {
+    const RecordedFrame &a = recording.frames[coarse[k]], &b = recording.frames[coarse[k + 1]];
+    for (std::size_t i = coarse[k]; i <= coarse[k + 1]; ++i) {
+      const RecordedFrame& was = recording.frames[i];
+      const double u = (was.time - a.time) / (b.time - a.time);
+      const Vec2 shown = lerp(a.sections[1].origin, b.sections[1].origin, u);
+      CHECK(norm(shown - was.sections[1].origin) <= 0.05 + 1e-12);
+      CHECK(a.hoist.on == recording.frames[std::max(i, coarse[k] + 1) - 1].hoist.on);
+    }
+  }
+}
+
+TEST_CASE("recording words: an event says what met what, how fast, in the sheet's units", "[report]") {
+  const RecordedEvent touch{1.0, RecordedEventKind::touch, "caster", "bench", 1.25, 14.2};
+  CHECK(event_sentence(touch, DisplayUnits::metric) == "caster meets bench at 1.25 m/s, 14 J");
+  CHECK(event_sentence(touch, DisplayUnits::imperial) == "caster meets bench at 4.1 ft/s, 14 J");
+  for (int kind = 0; kind <= static_cast<int>(RecordedEventKind::at_rest); ++kind) {
+    const RecordedEvent any{0.0, static_cast<RecordedEventKind>(kind), "it", "that", 1.0, 1.0};
+    CHECK_FALSE(event_sentence(any, DisplayUnits::metric).empty());
+  }
+  CHECK_THAT(recording_answer(sample_recording(), DisplayUnits::metric), Contains("1 touch"));
+}
