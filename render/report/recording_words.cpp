@@ -13,15 +13,20 @@ namespace {
 
 constexpr double kDegree = std::numbers::pi / 180.0;
 
-std::string energy_text(double joules) { return format_decimal(joules, joules < 10.0 ? 1 : 0) + " J"; }
+std::string speed_words(double metres_per_second, DisplayUnits units) {
+  if (units == DisplayUnits::metric) return format_decimal(metres_per_second, 2) + " m/s";
+  return format_decimal(metres_per_second / kFoot, 1) + " ft/s";
+}
+
+std::string energy_words(double joules) { return format_decimal(joules, joules < 10.0 ? 1 : 0) + " J"; }
 
 std::string degrees_text(double angle) { return format_decimal(angle / kDegree, 1) + "°"; }
 
 std::string hinge_text(double number) { return "hinge " + format_decimal(number, 0); }
 
 std::string touch_text(const RecordedEvent& event, DisplayUnits units) {
-  return event.what + " meets " + event.other + " at " + speed_text(event.value, units) + ", " +
-         energy_text(event.energy);
+  return event.what + " meets " + event.other + " at " + speed_words(event.value, units) + ", " +
+         energy_words(event.energy);
 }
 
 double greatest_pull(const Recording& recording) {
@@ -33,11 +38,6 @@ double greatest_pull(const Recording& recording) {
 }  // namespace
 
 std::string time_text(double seconds) { return format_decimal(seconds, 2) + " s"; }
-
-std::string speed_text(double metres_per_second, DisplayUnits units) {
-  if (units == DisplayUnits::metric) return format_decimal(metres_per_second, 2) + " m/s";
-  return format_decimal(metres_per_second / kFoot, 1) + " ft/s";
-}
 
 std::string event_sentence(const RecordedEvent& event, DisplayUnits units) {
   const std::string line = event.what.empty() ? "the line" : event.what;
@@ -69,7 +69,7 @@ std::string event_sentence(const RecordedEvent& event, DisplayUnits units) {
     case RecordedEventKind::pushed:
       return "pushed with " + force_text(event.value, units);
     case RecordedEventKind::gust:
-      return "a gust of " + speed_text(event.value, units);
+      return "a gust of " + speed_words(event.value, units);
     case RecordedEventKind::strays:
       return event.what + (event.value != 0.0 ? ", by " + degrees_text(event.value) : "");
     case RecordedEventKind::at_rest:

@@ -10,9 +10,6 @@ namespace stowpath {
 /// "12.00 s".
 std::string time_text(double seconds);
 
-/// "1.25 m/s", or "4.1 ft/s".
-std::string speed_text(double metres_per_second, DisplayUnits units);
-
 /// "caster meets truing bench at 1.25 m/s, 14 J": what happened, without its time.
 std::string event_sentence(const RecordedEvent& event, DisplayUnits units);
 

@@ -58,7 +58,7 @@ json frame_json(const RecordedFrame& frame, int sections, const ViewFrame& view)
 /// Everything of the page, put together.
 class PageMaker {
  public:
-  explicit PageMaker(const RehearsalSubject& subject)
+  explicit PageMaker(const RecordingSubject& subject)
       : subject_(subject),
         frame_(page_frame(rehearsal_extent(subject))),
         height_(frame_.y(rehearsal_extent(subject).least.y) + kViewAir) {}
@@ -198,7 +198,7 @@ class PageMaker {
     return text;
   }
 
-  const RehearsalSubject& subject_;
+  const RecordingSubject& subject_;
   ViewFrame frame_;
   double height_;
   TimeAxis time_;
@@ -206,7 +206,7 @@ class PageMaker {
 
 }  // namespace
 
-std::string rehearsal_page(const RehearsalSubject& subject) {
+std::string rehearsal_page(const RecordingSubject& subject) {
   check_rehearsal(subject);
   return PageMaker(subject).page();
 }

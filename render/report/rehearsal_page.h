@@ -11,6 +11,6 @@ namespace stowpath {
 /// and allows nothing of one. Without scripts it shows the strip of ghosts and the list. #12.5 in its address starts it
 /// there.
 /// @throws std::invalid_argument as check_rehearsal
-std::string rehearsal_page(const RehearsalSubject& subject);
+std::string rehearsal_page(const RecordingSubject& subject);
 
 }  // namespace stowpath

@@ -30,12 +30,12 @@ const std::array<Pen, kMaxSections> kSectionPens{Pen{Ink::line, kHeavy}, Pen{Ink
 
 /// The side views want a subject with findings: a rehearsal has none.
 struct RoomSubject {
-  explicit RoomSubject(const RehearsalSubject& of) : shown{of.scene, of.model, none, of.units} {}
+  explicit RoomSubject(const RecordingSubject& of) : shown{of.scene, of.model, none, of.units} {}
   DryFit none;
   Subject shown;
 };
 
-void name_frame(DisplayList& list, Labels& labels, const RehearsalSubject& subject, const ViewFrame& frame,
+void name_frame(DisplayList& list, Labels& labels, const RecordingSubject& subject, const ViewFrame& frame,
                 const PaperBox& bounds, const RecordedFrame& at) {
   const Vec2 foot = frame(recorded_foot(subject.model, subject.recording, at));
   labels.place(list, {foot, time_text(at.time), kNotes, Anchor::start, Ink::blue}, foot, bounds, kFarthestName);
@@ -44,7 +44,7 @@ void name_frame(DisplayList& list, Labels& labels, const RehearsalSubject& subje
 /// The three plots, on one axis of time.
 class Plots {
  public:
-  Plots(DisplayList& list, Labels& labels, const RehearsalSubject& subject, const PaperBox& box)
+  Plots(DisplayList& list, Labels& labels, const RecordingSubject& subject, const PaperBox& box)
       : list_(list),
         labels_(labels),
         subject_(subject),
@@ -140,30 +140,30 @@ class Plots {
 
   DisplayList& list_;
   Labels& labels_;
-  const RehearsalSubject& subject_;
+  const RecordingSubject& subject_;
   PaperBox box_;
   RecordingCurves curves_;
 };
 
 }  // namespace
 
-void check_rehearsal(const RehearsalSubject& subject) {
+void check_rehearsal(const RecordingSubject& subject) {
   if (subject.recording.frames.empty()) throw std::invalid_argument("the recording has no frames to draw");
   if (subject.recording.sections != subject.model.linkage.sections)
     throw std::invalid_argument("the recording is of another stair: its sections are not as many");
 }
 
-PaperBox rehearsal_extent(const RehearsalSubject& subject) { return side_extent(RoomSubject(subject).shown); }
+PaperBox rehearsal_extent(const RecordingSubject& subject) { return side_extent(RoomSubject(subject).shown); }
 
-void draw_rehearsal_room(DisplayList& list, const RehearsalSubject& subject, const ViewFrame& frame) {
+void draw_rehearsal_room(DisplayList& list, const RecordingSubject& subject, const ViewFrame& frame) {
   draw_room_side(list, RoomSubject(subject).shown, frame);
 }
 
-void label_rehearsal_room(DisplayList& list, Labels& labels, const RehearsalSubject& subject, const ViewFrame& frame) {
+void label_rehearsal_room(DisplayList& list, Labels& labels, const RecordingSubject& subject, const ViewFrame& frame) {
   label_room_side(list, labels, RoomSubject(subject).shown, frame);
 }
 
-void draw_strip(DisplayList& list, Labels& labels, const RehearsalSubject& subject, const ViewFrame& frame,
+void draw_strip(DisplayList& list, Labels& labels, const RecordingSubject& subject, const ViewFrame& frame,
                 const PaperBox& bounds, bool last) {
   const Recording& recording = subject.recording;
   const std::vector<std::size_t> shown = strip_frames(subject.model, recording, kGhosts);
@@ -182,7 +182,7 @@ void draw_strip(DisplayList& list, Labels& labels, const RehearsalSubject& subje
   list.close();
 }
 
-TimeAxis draw_rehearsal_plots(DisplayList& list, Labels& labels, const RehearsalSubject& subject, const PaperBox& box) {
+TimeAxis draw_rehearsal_plots(DisplayList& list, Labels& labels, const RecordingSubject& subject, const PaperBox& box) {
   return Plots(list, labels, subject, box).draw();
 }
 

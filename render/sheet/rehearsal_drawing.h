@@ -7,7 +7,7 @@
 namespace stowpath {
 
 /// A recorded rehearsal with the scene that it ran in.
-struct RehearsalSubject {
+struct RecordingSubject {
   const Scene& scene;
   const Model& model;
   const Recording& recording;
@@ -15,18 +15,18 @@ struct RehearsalSubject {
 };
 
 /// @throws std::invalid_argument where the recording has no frames, or other sections than the scene
-void check_rehearsal(const RehearsalSubject& subject);
+void check_rehearsal(const RecordingSubject& subject);
 
 /// Floor to ceiling, back wall to front wall [m].
-PaperBox rehearsal_extent(const RehearsalSubject& subject);
+PaperBox rehearsal_extent(const RecordingSubject& subject);
 
 /// The room in the side view, and the names of what stands in it.
-void draw_rehearsal_room(DisplayList& list, const RehearsalSubject& subject, const ViewFrame& frame);
-void label_rehearsal_room(DisplayList& list, Labels& labels, const RehearsalSubject& subject, const ViewFrame& frame);
+void draw_rehearsal_room(DisplayList& list, const RecordingSubject& subject, const ViewFrame& frame);
+void label_rehearsal_room(DisplayList& list, Labels& labels, const RecordingSubject& subject, const ViewFrame& frame);
 
 /// The stair as it went, one ghost over the other, with their times at the foot.
 /// @param last  drawn as it is built; else a ghost like the others
-void draw_strip(DisplayList& list, Labels& labels, const RehearsalSubject& subject, const ViewFrame& frame,
+void draw_strip(DisplayList& list, Labels& labels, const RecordingSubject& subject, const ViewFrame& frame,
                 const PaperBox& bounds, bool last);
 
 /// Where the plots' time runs on the paper.
@@ -36,6 +36,6 @@ struct TimeAxis {
 };
 
 /// Pull of the lines, speed of the foot and lean of the sections against time, one under the other, events marked.
-TimeAxis draw_rehearsal_plots(DisplayList& list, Labels& labels, const RehearsalSubject& subject, const PaperBox& box);
+TimeAxis draw_rehearsal_plots(DisplayList& list, Labels& labels, const RecordingSubject& subject, const PaperBox& box);
 
 }  // namespace stowpath

@@ -18,7 +18,7 @@ ViewFrame lay_view(DisplayUnits units, const PaperBox& room, const PaperBox& ext
   return frame;
 }
 
-void write_notes(PlotSheet& sheet, const RehearsalSubject& subject) {
+void write_notes(PlotSheet& sheet, const RecordingSubject& subject) {
   sheet.cautions(recording_cautions());
   sheet.note_heading("What happened");
   for (const RecordedEvent& event : subject.recording.events) {
@@ -27,7 +27,7 @@ void write_notes(PlotSheet& sheet, const RehearsalSubject& subject) {
   }
 }
 
-void draw_view(PlotSheet& sheet, const RehearsalSubject& subject, const PaperBox& room) {
+void draw_view(PlotSheet& sheet, const RecordingSubject& subject, const PaperBox& room) {
   const ViewFrame frame = lay_view(subject.units, room, rehearsal_extent(subject));
   draw_rehearsal_room(sheet.list(), subject, frame);
   draw_strip(sheet.list(), sheet.labels(), subject, frame, room, true);
@@ -36,7 +36,7 @@ void draw_view(PlotSheet& sheet, const RehearsalSubject& subject, const PaperBox
 
 }  // namespace
 
-DisplayList make_rehearsal_sheet(const RehearsalSubject& subject) {
+DisplayList make_rehearsal_sheet(const RecordingSubject& subject) {
   check_rehearsal(subject);
   PlotSheet sheet(subject.units, "Rehearsal", subject.model.name, recording_answer(subject.recording, subject.units),
                   {});
