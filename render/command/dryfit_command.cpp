@@ -7,6 +7,7 @@
 #include "render/report/json.h"
 #include "render/report/text.h"
 #include "render/sheet/dry_fit_sheet.h"
+#include "render/sheet/hook_sheet.h"
 #include "sim/remedy/assess.h"
 #include "sim/remedy/sensitivity.h"
 
@@ -33,6 +34,19 @@ void check_sagged(const SceneJob& job) {
     throw UsageFault("--sagged: a pipe on fewer than two brackets is no beam", "leave --sagged out");
 }
 
+void check_detail(const SceneRequest& request, const Model& model) {
+  if (request.detail && request.sheet && *request.detail == *request.sheet)
+    throw UsageFault("-o and --detail both write " + *request.sheet, "give them two names");
+  if (request.detail && !has_hook_and_bracket(model))
+    throw UsageFault("--detail: the scene has no hook at a bracket to draw", "leave --detail out");
+}
+
+void write_detail(const SceneRequest& request, const Scene& scene, const Assessment& found, DisplayUnits units) {
+  const auto& [model, fit] = found;
+  const auto trim = meets_bracket(fit) ? trim_that_clears(scene, kLeastArc) : std::nullopt;
+  write_sheet(*request.detail, make_hook_sheet({scene, model, fit, units, least_hook_gap(model), trim}));
+}
+
 }  // namespace
 
 int run_dryfit(const SceneRequest& request, std::istream& in, std::ostream& out) {
@@ -40,8 +54,10 @@ int run_dryfit(const SceneRequest& request, std::istream& in, std::ostream& out)
   const Scene& scene = job.scene;
   const DisplayUnits units = job.units;
   if (request.sagged) check_sagged(job);
+  check_detail(request, job.model);
   const Assessment found = assess(scene, {request.sagged, {}});
   if (request.sheet) write_sheet(*request.sheet, make_dry_fit_sheet({scene, found.model, found.fit, units}));
+  if (request.detail) write_detail(request, scene, found, units);
   out << report(request, scene, found, units);
   return found.fit.verdict == Verdict::clear ? kExitClear : kExitFails;
 }

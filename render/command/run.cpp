@@ -21,12 +21,12 @@ namespace stowpath {
 namespace {
 
 constexpr std::array<std::string_view, 4> kCommands{"dryfit", "hoist", "loads", "schema"};
-constexpr std::array<std::string_view, 9> kOptions{"--sagged", "--output", "--json",    "--units", "--quiet",
-                                                   "--color",  "--help",   "--version", "-o"};
+constexpr std::array<std::string_view, 10> kOptions{"--sagged", "--detail", "--output", "--json",    "--units",
+                                                    "--quiet",  "--color",  "--help",   "--version", "-o"};
 
 // What the command line says, gathered by the parser.
 struct Wanted {
-  std::string scene, sheet, units, colour = "auto";
+  std::string scene, sheet, detail, units, colour = "auto";
   bool json = false, quiet = false, sagged = false;
 };
 
@@ -80,6 +80,7 @@ SceneRequest scene_request(const Wanted& wanted, const Terminal& terminal) {
   SceneRequest request;
   if (!wanted.scene.empty()) request.scene = wanted.scene;
   if (!wanted.sheet.empty()) request.sheet = wanted.sheet;
+  if (!wanted.detail.empty()) request.detail = wanted.detail;
   if (!wanted.units.empty()) request.units = wanted.units == "in" ? DisplayUnits::imperial : DisplayUnits::metric;
   const bool colour = wanted.colour == "always" || (wanted.colour == "auto" && terminal.colour);
   request.sagged = wanted.sagged;
@@ -94,8 +95,11 @@ int parse_and_do(const std::vector<std::string>& arguments, const Terminal& term
   Wanted wanted;
   app.set_version_flag("--version", std::string("stowpath ") + STOWPATH_VERSION);
   app.require_subcommand(1);
-  add_scene_command(app, wanted, "dryfit", "Does it clear, over the whole span and every move? Findings and reach.")
-      ->add_flag("--sagged", wanted.sagged, "With the pipe bent under a person");
+  CLI::App* dryfit = add_scene_command(app, wanted, "dryfit",
+                                       "Does it clear, over the whole span and every move? Findings and reach.");
+  dryfit->add_flag("--sagged", wanted.sagged, "With the pipe bent under a person");
+  dryfit->add_option("--detail", wanted.detail, "Draw the hook at a bracket, full size, to FILE: .svg, .pdf or .png")
+      ->type_name("FILE");
   add_scene_command(app, wanted, "hoist",
                     "Can one person lift it? Pull through the lift, winch, rope, and what it weighs.");
   add_scene_command(app, wanted, "loads", "Does everything hold? Rail, joint, treads and hardware, the weakest first.");

@@ -15,7 +15,8 @@ DisplayUnits units_of(const SceneRequest& request, const Scene& scene) {
 }  // namespace
 
 SceneJob read_job(const SceneRequest& request, std::istream& in) {
-  if (request.sheet) check_sheet_name(*request.sheet);
+  if (request.sheet) check_sheet_name("-o", *request.sheet);
+  if (request.detail) check_sheet_name("--detail", *request.detail);
   SceneText source = read_scene_text(request.scene, in);
   try {
     Scene scene = parse_scene(source.text, source.name);

@@ -21,6 +21,7 @@ struct SceneRequest {
   std::optional<std::string> scene;   ///< a file, "-" for standard input; none: the built-in demo
   std::optional<std::string> sheet;   ///< an .svg, .pdf or .png to write
   std::optional<DisplayUnits> units;  ///< none: those of the scene
+  std::optional<std::string> detail;  ///< of a dry fit: the same for the hook at full size
   bool sagged = false;                ///< of a dry fit: with the pipe bent under a person
   Voice voice;
 };

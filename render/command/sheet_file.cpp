@@ -16,16 +16,15 @@ bool ends_with(const std::string& text, std::string_view end) {
 
 }  // namespace
 
-void check_sheet_name(const std::string& name) {
+void check_sheet_name(const std::string& option, const std::string& name) {
   for (const char* end : {".svg", ".pdf", ".png"}) {
     if (ends_with(name, end)) return;
   }
-  throw UsageFault("-o " + name + ": a sheet is written as .svg, .pdf or .png",
-                   "give it a name that ends so, as in -o sheet.pdf");
+  throw UsageFault(option + " " + name + ": a sheet is written as .svg, .pdf or .png",
+                   "give it a name that ends so, as in " + option + " sheet.pdf");
 }
 
 void write_sheet(const std::string& name, const DisplayList& sheet) {
-  check_sheet_name(name);
   if (ends_with(name, ".pdf")) return write_whole(name, paint_pdf({&sheet, 1}));
   write_whole(name, ends_with(name, ".png") ? paint_png(sheet) : paint_svg(sheet));
 }

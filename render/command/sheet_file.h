@@ -6,11 +6,13 @@
 
 namespace stowpath {
 
-/// Whether a sheet can be written under that name, which is asked before any work. @throws UsageFault
-void check_sheet_name(const std::string& name);
+/// Whether a sheet can be written under that name, which is asked before any work.
+/// @param option  that the name was given with, for the message
+/// @throws UsageFault
+void check_sheet_name(const std::string& option, const std::string& name);
 
 /// Paints the sheet as the name's ending says (.svg, .pdf or .png) and writes the file whole.
-/// @throws UsageFault, FileFault
+/// @throws FileFault
 void write_sheet(const std::string& name, const DisplayList& sheet);
 
 }  // namespace stowpath

@@ -193,3 +193,27 @@ TEST_CASE("command: a report that cannot be printed is exit 3", "[command]") {
   CHECK(run({"dryfit", "--quiet"}, {}, in, out, err) == 3);
   CHECK_THAT(err.str(), Contains("cannot be written"));
 }
+
+TEST_CASE("command: --detail draws the hook beside the sheet, under a name of its own", "[command]") {
+  const testing::ScratchFolder folder;
+  const std::string sheet = folder.file("sheet.svg"), detail = folder.file("hook.svg");
+  CHECK(said({"dryfit", "-o", sheet, "--detail", detail, "--quiet"}).code == 1);
+  CHECK(testing::xml_fault(content(sheet)).empty());
+  CHECK(testing::xml_fault(content(detail)).empty());
+  CHECK_THAT(content(detail), Contains("Hook detail: "));
+  const Said same = said({"dryfit", "-o", sheet, "--detail", sheet});
+  CHECK(same.code == 2);
+  CHECK_THAT(same.err, Contains("-o and --detail both write"));
+  const Said ending = said({"dryfit", "--detail", folder.file("hook.txt")});
+  CHECK(ending.code == 2);
+  CHECK_THAT(ending.err, Contains("--detail ") && Contains("a sheet is written as .svg, .pdf or .png"));
+  CHECK_THAT(said({"dryfit", "--detial", detail}).err, Contains("did you mean --detail?"));
+}
+
+TEST_CASE("command: what to measure twice is told, but not for a bent pipe or in one line", "[command]") {
+  CHECK_THAT(said({"dryfit"}).out, Contains("MEASURE TWICE: what 1 mm more gives"));
+  CHECK_THAT(said({"dryfit", "--sagged"}).out, Contains("Told for the straight pipe only"));
+  CHECK_THAT(said({"dryfit", "--quiet"}).out, !Contains("MEASURE"));
+  const json told = json::parse(said({"dryfit", "--json", "--quiet"}).out);
+  CHECK(told["measure_twice"]["places"].size() >= 4);
+}
