@@ -41,10 +41,12 @@ void check_detail(const SceneRequest& request, const Model& model) {
     throw UsageFault("--detail: the scene has no hook at a bracket to draw", "leave --detail out");
 }
 
-void write_detail(const SceneRequest& request, const Scene& scene, const Assessment& found, DisplayUnits units) {
-  const auto& [model, fit] = found;
-  const auto trim = meets_bracket(fit) ? trim_that_clears(scene, kLeastArc) : std::nullopt;
-  write_sheet(*request.detail, make_hook_sheet({scene, model, fit, units, least_hook_gap(model), trim}));
+// Drawn with the pipe straight; the trim is proven as the rest is.
+void write_detail(const SceneRequest& request, const SceneJob& job, const Assessment& found) {
+  const AssessOptions options{request.sagged, {}};
+  const auto trim = meets_bracket(found.fit) ? trim_that_clears(job.scene, kLeastArc, options) : std::nullopt;
+  const HookSubject subject{job.scene, job.model, found.fit, job.units, least_hook_gap(job.model), trim};
+  write_sheet(*request.detail, make_hook_sheet(subject));
 }
 
 }  // namespace
@@ -57,7 +59,7 @@ int run_dryfit(const SceneRequest& request, std::istream& in, std::ostream& out)
   check_detail(request, job.model);
   const Assessment found = assess(scene, {request.sagged, {}});
   if (request.sheet) write_sheet(*request.sheet, make_dry_fit_sheet({scene, found.model, found.fit, units}));
-  if (request.detail) write_detail(request, scene, found, units);
+  if (request.detail) write_detail(request, job, found);
   out << report(request, scene, found, units);
   return found.fit.verdict == Verdict::clear ? kExitClear : kExitFails;
 }

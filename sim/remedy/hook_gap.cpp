@@ -7,7 +7,6 @@
 
 #include "sim/clearance/cast.h"
 #include "sim/clearance/proof.h"
-#include "sim/remedy/assess.h"
 
 namespace stowpath {
 namespace {
@@ -56,7 +55,9 @@ Scene with_arc(const Scene& scene, double degrees) {
   return out;
 }
 
-bool clears(const Scene& scene, double degrees) { return !meets_bracket(assess(with_arc(scene, degrees)).fit); }
+bool clears(const Scene& scene, double degrees, const AssessOptions& options) {
+  return !meets_bracket(assess(with_arc(scene, degrees), options).fit);
+}
 
 }  // namespace
 
@@ -105,14 +106,14 @@ bool meets_bracket(const DryFit& fit) {
   });
 }
 
-std::optional<Trim> trim_that_clears(const Scene& scene, double least) {
+std::optional<Trim> trim_that_clears(const Scene& scene, double least, const AssessOptions& options) {
   const Hooks& hooks = scene.stair.hooks;
   int clear = static_cast<int>(std::ceil(least / kDegree - 1e-9));
   int meets = static_cast<int>(std::ceil(hooks.wrap / kDegree - 1e-9));
-  if (meets <= clear || !clears(scene, clear)) return std::nullopt;
+  if (meets <= clear || !clears(scene, clear, options)) return std::nullopt;
   while (meets - clear > 1) {
     const int middle = clear + (meets - clear) / 2;
-    (clears(scene, middle) ? clear : meets) = middle;
+    (clears(scene, middle, options) ? clear : meets) = middle;
   }
   const double wrap = clear * kDegree;
   return Trim{wrap, (hooks.wrap - wrap) * (hooks.inside + hooks.rod) + hooks.tip};

@@ -2,8 +2,7 @@
 
 #include <optional>
 
-#include "sim/clearance/dry_fit.h"
-#include "sim/scene/scene.h"
+#include "sim/remedy/assess.h"
 
 namespace stowpath {
 
@@ -35,7 +34,7 @@ struct Trim {
 /// bisection on full proofs, as a shorter hook is part of a longer one. Nothing where even `least` of arc does not
 /// clear.
 /// @note Proven for clearance alone. Whether the shorter hook stays on is a question of the forces.
-std::optional<Trim> trim_that_clears(const Scene& scene, double least);
+std::optional<Trim> trim_that_clears(const Scene& scene, double least, const AssessOptions& options = {});
 
 /// Whether a dry fit has a finding between a hook and a bracket.
 bool meets_bracket(const DryFit& fit);
