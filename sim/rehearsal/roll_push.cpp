@@ -12,12 +12,13 @@ namespace stowpath {
 namespace {
 
 constexpr double kPressing = 0.75;  // until a hand gives its whole force: a jerk would free the hooks [s]
+constexpr double kPressed = 0.9;    // and it has had time to jam after all [s]
 constexpr double kTrialTime = 1.5;  // of one push, when it is asked whether the stair moves [s]
 constexpr double kLastPart = 0.25;  // of it, in which the stair must not slow down [s]
 constexpr double kTrialStep = 1 / 480.0;
 constexpr double kCreep = 0.002;        // slower is at rest [m/s]
 constexpr double kRunsAway = 1.0;       // faster certainly moves [m/s]
-constexpr int kHalvings = 12;           // of the push needed: a quarter of a newton in kMostPush
+constexpr int kHalvings = 12;           // of the push needed, from kMostPush to kPushFound
 constexpr double kLongestPush = 5.0;    // until the hand lets go [s]
 constexpr double kLongestCoast = 60.0;  // [s]
 constexpr double kLongestRoll = 120.0;  // to the end of the rail [s]
@@ -60,6 +61,13 @@ double nearest_free(const IntervalSet& free, double wanted) {
   return best;
 }
 
+// Where the hand is as far out as the racking rule allows at the most friction.
+double free_height(const Scene& scene, const Model& model, const SpanStair& stair) {
+  const double up =
+      model.linkage.pivot.y - jam_offset(stair.spacing(), scene.friction.hook.hi) / std::tan(model.working_lean);
+  return std::max(model.floor_level, up);
+}
+
 SpanPush with_force(const SpanPush& push, double force) { return {push.at, force / norm(push.force) * push.force}; }
 
 SpanPush pressed(const SpanPush& push, double time) { return {push.at, std::min(1.0, time / kPressing) * push.force}; }
@@ -96,7 +104,7 @@ class Roll {
     while (world.time() < kTrialTime) {
       if (world.time() < kTrialTime - kLastPart) before = forward_ * world.state().speed;
       world.advance(pressed(push, world.time()));
-      if (forward_ * world.state().speed > kRunsAway) return true;
+      if (world.time() > kPressed && forward_ * world.state().speed > kRunsAway) return true;
     }
     const double speed = forward_ * world.state().speed;
     return speed > kCreep && speed >= before;
@@ -197,6 +205,7 @@ RollReport roll_push(const Scene& scene, const Model& model, const PushOptions& 
   report.start = nearest_free(report.free, model.home.value_or(model.span.middle()));
   report.offset = push_offset(report.stair, report.push);
   report.jam_friction = jam_friction(report.stair.spacing(), report.offset);
+  report.free_height = free_height(scene, model, report.stair);
   report.tips_when_jammed = tipping_push(report.stair, options.height, model.linkage.pivot.y);
   report.tips_when_blocked = tipping_push(report.stair, options.height, model.floor_level);
   const auto range = frictions(scene.friction);

@@ -48,10 +48,12 @@ struct RollRun {
 struct RollReport {
   PushOptions asked;
   SpanStair stair;
-  SpanPush push;                   ///< in the plan
-  double start = 0.0;              ///< station where it is pushed: the free one nearest home, or the middle [m]
-  double offset = 0.0;             ///< of the push's line from the guide line, where the hooks' middle is [m]
-  double jam_friction = 0.0;       ///< of hook on pipe, from which no push at this offset moves it
+  SpanPush push;              ///< in the plan
+  double start = 0.0;         ///< station where it is pushed: the free one nearest home, or the middle [m]
+  double offset = 0.0;        ///< of the push's line from the guide line, where the hooks' middle is [m]
+  double jam_friction = 0.0;  ///< of hook on pipe, from which no push at this offset moves it
+  /// Height from which a push along the rail jams at no friction of the range; the floor where it never does. [m]
+  double free_height = 0.0;
   double tips_when_jammed = 0.0;   ///< push that lifts one side, the hooks held fast [N]
   double tips_when_blocked = 0.0;  ///< and with the casters held fast [N]
   IntervalSet free;                ///< stations where it meets nothing [m]
@@ -63,8 +65,9 @@ inline constexpr Interval kCasterArm{0.08 * kInch, 0.2 * kInch};
 inline constexpr Source kCasterArmSource{"S-ROLL-2", "polymer on steel to polymer on concrete; the scene names no tyre",
                                          SourceStatus::judgement};
 
-/// The greatest push that is looked at: more than anyone gives [N].
+/// The greatest push that is looked at, more than anyone gives, and how finely the push needed is found [N].
 inline constexpr double kMostPush = 1000.0;
+inline constexpr double kPushFound = kMostPush / 4096.0;
 
 /// Rolls the standing stair by hand in the plan: over the scene's range of friction, whether it rolls or binds, which
 /// push it takes, how it yaws, how far it coasts, what it runs into.

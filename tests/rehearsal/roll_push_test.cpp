@@ -89,6 +89,14 @@ TEST_CASE("roll push: pushed low the demo's hooks jam, pushed near the rail they
   CHECK(low.runs[2].foot_aside == Approx(low.runs[2].yaw * low.stair.casters[0].at.y).epsilon(0.001));
 }
 
+TEST_CASE("roll push: from the free height on no friction of the range jams it", "[rehearsal]") {
+  const std::string text = testing::gallery_text("demo");
+  const double height = pushed(text, at_height(2.4)).free_height;
+  CHECK(height > 1.1);
+  CHECK(pushed(text, at_height(height + 0.02)).jam_friction > 0.5);
+  CHECK(pushed(text, at_height(height - 0.02)).jam_friction < 0.5);
+}
+
 TEST_CASE("roll push: the easy run needs least and coasts farthest", "[rehearsal]") {
   const RollReport report = pushed(testing::gallery_text("demo"), at_height(2.2));
   for (std::size_t i = 1; i < report.runs.size(); ++i) {

@@ -48,7 +48,7 @@ bool moves(const SpanStair& stair, const SpanFriction& friction, const SpanPush&
   while (world.time() < 1.5) {
     if (world.time() < 1.25) before = world.state().speed;
     world.advance(SpanPush{push.at, std::min(1.0, world.time() / 0.75) * push.force});
-    if (world.state().speed > 1.0) return true;
+    if (world.time() > 0.9 && world.state().speed > 1.0) return true;
   }
   return world.state().speed > 0.002 && world.state().speed >= before;
 }

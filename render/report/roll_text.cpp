@@ -1,0 +1,98 @@
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "render/report/hoist_words.h"
+#include "render/report/page.h"
+#include "render/report/roll_report.h"
+#include "render/report/words.h"
+#include "render/report/wrap.h"
+#include "sim/trade/figure.h"
+
+namespace stowpath {
+namespace {
+
+constexpr double kDegree = std::numbers::pi / 180.0;
+
+class Writer {
+ public:
+  Writer(const RollSubject& subject, const TextOptions& options)
+      : subject_(subject), page_(options.colour), units_(options.units) {}
+
+  std::string text() {
+    page_.raw(roll_verdict_text(subject_, page_.colour()));
+    runs();
+    page_.section("WHY", racking_sentences(subject_));
+    stops();
+    page_.section("TAKEN FOR GRANTED", assumed());
+    page_.section("NUMBERS", roll_bounds_sentences(subject_));
+    page_.section("LIMITS", roll_cautions());
+    return page_.text();
+  }
+
+ private:
+  std::string push_text(const std::optional<double>& push) const { return push ? force_text(*push, units_) : "binds"; }
+
+  void runs() {
+    Table table;
+    for (std::size_t column = 0; column < 7; ++column) table.figures(column);
+    table.row({"hook", "floor", "push needed", "by moments", "yaws", "foot aside", "coasts from a walk"});
+    for (const RollRun& run : subject_.report.runs) {
+      table.row({format_decimal(run.friction.hook, 2), format_decimal(run.friction.floor, 2),
+                 push_text(run.push_needed), push_text(run.push_by_moments), format_decimal(run.yaw / kDegree, 1) + "°",
+                 format_small_length(run.foot_aside, units_), run.rolls ? place_text(run.coasting, units_) : "-"});
+    }
+    page_.table("BY FRICTION of hook on pipe and caster on floor, easy to hard", table);
+  }
+
+  // Each thing once, with the fastest that it is met.
+  void stops() {
+    std::vector<RollStop> met;
+    for (const RollRun& run : subject_.report.runs) {
+      for (const RollStop& stop : run.stops) add(met, stop);
+    }
+    std::string text;
+    for (const RollStop& stop : met) text += (text.empty() ? "Pushed on, " : "; ") + stop_sentence(stop, units_);
+    page_.section("WHAT IT RUNS INTO", met.empty() ? "It does not move." : text + ".");
+  }
+
+  static void add(std::vector<RollStop>& met, const RollStop& stop) {
+    for (RollStop& known : met) {
+      if (known.thing != stop.thing || std::abs(known.station - stop.station) > 0.01) continue;
+      if (stop.speed > known.speed) known = stop;
+      return;
+    }
+    met.push_back(stop);
+  }
+
+  std::string assumed() const {
+    const SpanStair& stair = subject_.report.stair;
+    double hooks = 0.0, casters = 0.0;
+    for (const SpanHook& hook : stair.hooks) hooks += hook.load;
+    for (const SpanCaster& caster : stair.casters) casters += caster.load;
+    return "The stair weighs " + mass_text(stair.mass, units_) + "; its hooks carry " + force_text(hooks, units_) +
+           ", its casters " + force_text(casters, units_) + ". It starts at station " +
+           place_text(subject_.report.start, units_) + "; the hand presses harder over 0.75 s, walks at " +
+           format_decimal(subject_.report.asked.pace, 1) +
+           " m/s and holds nothing back. Casters roll against an arm of " + format_small_length(kCasterArm.lo, units_) +
+           " to " + format_small_length(kCasterArm.hi, units_) + " (" + source_text(kCasterArmSource) + ").";
+  }
+
+  const RollSubject& subject_;
+  Page page_;
+  DisplayUnits units_;
+};
+
+}  // namespace
+
+std::string roll_verdict_text(const RollSubject& subject, bool colour) {
+  std::string line = wrapped(roll_line(subject), kPageWidth, "", "  ");
+  const std::string word = line.substr(0, line.find(':'));
+  return line.replace(0, word.size(), coloured(word, rolls_freely(subject) ? "1;32" : "1;31", colour));
+}
+
+std::string roll_text(const RollSubject& subject, const TextOptions& options) {
+  return Writer(subject, options).text();
+}
+
+}  // namespace stowpath

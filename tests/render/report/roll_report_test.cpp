@@ -1,0 +1,75 @@
+#include "render/report/roll_report.h"
+
+#include <catch2/catch.hpp>
+#include <nlohmann/json.hpp>
+
+#include "sim/scene/reader.h"
+#include "tests/support/gallery.h"
+
+using namespace stowpath;
+using Catch::Contains;
+using Catch::StartsWith;
+using nlohmann::json;
+
+namespace {
+
+/// A roll with what it was made of, which its subject refers to.
+struct Rolled {
+  Rolled(const std::string& text, double force, double height)
+      : scene(parse_scene(text, "gallery")), model(build_model(scene)) {
+    PushOptions options;
+    options.force = force;
+    options.height = height;
+    report = roll_push(scene, model, options);
+  }
+  RollSubject subject(DisplayUnits units = DisplayUnits::metric) const { return {scene, model, report, units}; }
+
+  Scene scene;
+  Model model;
+  RollReport report;
+};
+
+}  // namespace
+
+TEST_CASE("roll text: a stair that may bind says from which friction, and from which height not", "[report]") {
+  const Rolled rolled(testing::gallery_text("demo"), 120.0, 1.1);
+  const std::string text = roll_text(rolled.subject(), {});
+  CHECK_THAT(text,
+             StartsWith("MAY BIND: pushed along the rail with 120 N, 1.100 m above the floor the hooks jam from"));
+  CHECK_THAT(text, Contains("\nWHY\n") && Contains("binds") && Contains("1.992 m above the floor up"));
+  CHECK_THAT(text, Contains("proves no\n  clearance") || Contains("proves no clearance"));
+  CHECK(text.find("safe") == std::string::npos);
+  CHECK_FALSE(rolls_freely(rolled.subject()));
+}
+
+TEST_CASE("roll text: a ladder that rolls says what it takes", "[report]") {
+  const Rolled rolled(testing::gallery_text("rolling-ladder"), 120.0, 1.1);
+  CHECK_THAT(roll_line(rolled.subject()), StartsWith("ROLLS: ") && Contains("it takes 10 N to 3"));
+  CHECK(rolls_freely(rolled.subject()));
+}
+
+TEST_CASE("roll text: a push that is too weak is told from one that binds", "[report]") {
+  const Rolled rolled(testing::gallery_text("demo"), 20.0, 2.5);
+  CHECK_THAT(roll_line(rolled.subject()), StartsWith("STAYS: "));
+  CHECK_FALSE(rolls_freely(rolled.subject()));
+}
+
+TEST_CASE("roll text: brackets in the way stand in the answer, in the scene's units", "[report]") {
+  const Rolled rolled(testing::gallery_text("long-curl"), 120.0, 2.7);
+  CHECK_THAT(roll_line(rolled.subject(DisplayUnits::imperial)),
+             Contains("hook curl meets bracket arm") && Contains("ft/s"));
+  CHECK_FALSE(rolls_freely(rolled.subject()));
+}
+
+TEST_CASE("roll json: it holds what the text says", "[report]") {
+  const Rolled rolled(testing::gallery_text("demo"), -120.0, 1.1);
+  const json out = json::parse(roll_json(rolled.subject()));
+  CHECK(out["schema"] == "stowpath.roll/1");
+  CHECK(out["push"]["force_n"] == -120.0);
+  CHECK(out["rolls_freely"] == false);
+  REQUIRE(out["runs"].size() == 3);
+  CHECK(out["runs"][2]["binds"] == true);
+  CHECK(out["runs"][2]["push_needed_n"].is_null());
+  CHECK(out["runs"][0]["push_needed_n"].get<double>() == Approx(33.7).margin(1.0));
+  CHECK(out["free_stations_m"].size() == 1);
+}
