@@ -40,17 +40,29 @@ void shift_all(Obstacle& thing, double Vec2::*axis, double by) {
   for (Vec2& v : thing.outline) v.*axis += by;
 }
 
-void add_post(const std::string& key, const std::string& name, std::vector<ThingMeasurement>& list) {
+/// Grows a post about its centre line, out and along the rail.
+void grow(Obstacle& post, double out, double along) {
+  shift_side(post, &Vec2::x, false, -0.5 * out);
+  shift_side(post, &Vec2::x, true, 0.5 * out);
+  post.stations = {post.stations.lo - 0.5 * along, post.stations.hi + 0.5 * along};
+}
+
+void add_post(const std::string& key, const Obstacle& thing, std::vector<ThingMeasurement>& list) {
+  const std::string& name = thing.name;
   list.push_back({key + ".post.out", name + "'s distance from the back wall",
                   [](Obstacle& post, double by) { shift_all(post, &Vec2::x, by); }});
   list.push_back({key + ".post.station", name + "'s station",
                   [](Obstacle& post, double by) { post.stations = post.stations + by; }});
-  list.push_back({key + ".post.diameter", name + "'s diameter", [](Obstacle& post, double by) {
-                    *post.round_post += by;
-                    shift_side(post, &Vec2::x, false, -0.5 * by);
-                    shift_side(post, &Vec2::x, true, 0.5 * by);
-                    post.stations = {post.stations.lo - 0.5 * by, post.stations.hi + 0.5 * by};
-                  }});
+  if (thing.round_post) {
+    list.push_back({key + ".post.diameter", name + "'s diameter", [](Obstacle& post, double by) {
+                      *post.round_post += by;
+                      grow(post, by, by);
+                    }});
+  } else {
+    list.push_back(
+        {key + ".post.size[0]", name + "'s depth, out", [](Obstacle& post, double by) { grow(post, by, 0.0); }});
+    list.push_back({key + ".post.size[1]", name + "'s width", [](Obstacle& post, double by) { grow(post, 0.0, by); }});
+  }
   list.push_back(
       {key + ".up[0]", name + "'s bottom", [](Obstacle& post, double by) { shift_side(post, &Vec2::y, false, by); }});
   list.push_back(
@@ -59,8 +71,8 @@ void add_post(const std::string& key, const std::string& name, std::vector<Thing
 
 std::vector<ThingMeasurement> of_thing(const Scene& scene, const std::string& key, const Obstacle& thing) {
   std::vector<ThingMeasurement> list;
-  if (thing.round_post) {
-    add_post(key, thing.name, list);
+  if (thing.round_post || scene.where.contains(key + ".post")) {
+    add_post(key, thing, list);
     return list;
   }
   scene.where.contains(key + ".outline") ? add_corners(key, thing, list) : add_sides(key, thing.name, list);

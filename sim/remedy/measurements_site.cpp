@@ -48,15 +48,35 @@ void add_pipe(const Scene& scene, std::vector<Measurement>& list) {
                   }});
 }
 
-void add_joints(const Scene& scene, std::vector<Measurement>& list) {
-  for (std::size_t i = 0; i < scene.rail.joints.size(); ++i) {
-    const std::string key = indexed("rail.joints", i), words = of_several("pipe joint", i, scene.rail.joints.size());
-    add_length(list, key, words + "'s station", [i](Scene& s) -> double& { return s.rail.joints[i].station; });
+// Sizes that go for all joints are one measurement; those of a joint's own, or taken for it, are its own.
+void add_joint_sizes(const Scene& scene, std::size_t i, std::vector<Measurement>& list) {
+  const std::string key = indexed("rail.joints", i), words = of_several("pipe joint", i, scene.rail.joints.size());
+  if (!scene.where.contains("rail.joints.diameter"))
     add_length(list, key + ".diameter", words + "'s diameter",
                [i](Scene& s) -> double& { return s.rail.joints[i].diameter; });
+  if (!scene.where.contains("rail.joints.length"))
     add_length(list, key + ".length", words + "'s length",
                [i](Scene& s) -> double& { return s.rail.joints[i].length; });
+}
+
+void add_size_of_all(std::vector<Measurement>& list, const std::string& key, const std::string& words,
+                     double PipeJoint::*size) {
+  list.push_back({key, words, false, [size](Scene& s, double by) {
+                    for (PipeJoint& joint : s.rail.joints) joint.*size += by;
+                  }});
+}
+
+void add_joints(const Scene& scene, std::vector<Measurement>& list) {
+  const std::string at = given_key(scene, "rail.joints.at", "rail.joints");
+  for (std::size_t i = 0; i < scene.rail.joints.size(); ++i) {
+    add_length(list, indexed(at, i), of_several("pipe joint", i, scene.rail.joints.size()) + "'s station",
+               [i](Scene& s) -> double& { return s.rail.joints[i].station; });
+    add_joint_sizes(scene, i, list);
   }
+  if (scene.where.contains("rail.joints.diameter"))
+    add_size_of_all(list, "rail.joints.diameter", "pipe joints' diameter", &PipeJoint::diameter);
+  if (scene.where.contains("rail.joints.length"))
+    add_size_of_all(list, "rail.joints.length", "pipe joints' length", &PipeJoint::length);
 }
 
 void add_bracket_stations(const Scene& scene, std::vector<Measurement>& list) {

@@ -63,19 +63,25 @@ std::string step_word(StepKind kind) {
   }
 }
 
-void add_step(const Step& step, std::size_t i, std::vector<Measurement>& list) {
+/// A fold is written by itself, as a list, or with its hinge.
+std::string fold_key(const Scene& scene, const Step& step, const std::string& key) {
+  if (step.kind == StepKind::together) return key + ".fold";
+  return given_key(scene, key + ".to", key);
+}
+
+void add_step(const Scene& scene, std::size_t i, std::vector<Measurement>& list) {
+  const Step& step = scene.procedure[i];
   const std::string word = step_word(step.kind), key = indexed("procedure", i, "." + word);
   const std::string words = "step " + std::to_string(i + 1) + "'s ";
-  const std::string sub = step.kind == StepKind::together ? "." : "";
   if (step.station)
-    add_length(list, sub.empty() ? key : key + ".station", words + "station",
+    add_length(list, step.kind == StepKind::together ? key + ".station" : key, words + "station",
                [i](Scene& s) -> double& { return *s.procedure[i].station; });
   if (step.lean)
-    add_angle(list, step.kind == StepKind::lift ? key : key + ".lean", words + "lean",
+    add_angle(list, given_key(scene, key + ".lean", key), words + "lean",
               [i](Scene& s) -> double& { return *s.procedure[i].lean; });
   for (std::size_t k = 0; k < step.folds.size(); ++k) {
     if (!step.folds[k]) continue;
-    add_angle(list, sub.empty() ? key : key + ".fold", words + of_several("fold", k, step.folds.size()),
+    add_angle(list, fold_key(scene, step, key), words + of_several("fold", k, step.folds.size()),
               [i, k](Scene& s) -> double& { return *s.procedure[i].folds[k]; });
   }
 }
@@ -97,7 +103,7 @@ void add_hoist(const Scene& scene, std::vector<Measurement>& list) {
 }
 
 void add_procedure(const Scene& scene, std::vector<Measurement>& list) {
-  for (std::size_t i = 0; i < scene.procedure.size(); ++i) add_step(scene.procedure[i], i, list);
+  for (std::size_t i = 0; i < scene.procedure.size(); ++i) add_step(scene, i, list);
 }
 
 }  // namespace stowpath
