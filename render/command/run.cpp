@@ -12,6 +12,7 @@
 #include "render/command/faults.h"
 #include "render/command/hoist_command.h"
 #include "render/command/loads_command.h"
+#include "render/command/rehearse_command.h"
 #include "render/command/scene_source.h"
 #include "render/report/json.h"
 #include "sim/scene/schema.h"
@@ -20,20 +21,21 @@
 namespace stowpath {
 namespace {
 
-constexpr std::array<std::string_view, 4> kCommands{"dryfit", "hoist", "loads", "schema"};
-constexpr std::array<std::string_view, 10> kOptions{"--sagged", "--detail", "--output", "--json",    "--units",
-                                                    "--quiet",  "--color",  "--help",   "--version", "-o"};
+constexpr std::array<std::string_view, 5> kCommands{"dryfit", "hoist", "loads", "rehearse", "schema"};
+constexpr std::array<std::string_view, 16> kOptions{
+    "--sagged",  "--detail", "--output", "--json",        "--units",  "--quiet", "--color", "--help",
+    "--version", "-o",       "--let-go", "--line-breaks", "--no-pin", "--push",  "--gust",  "--when"};
 
 // What the command line says, gathered by the parser.
 struct Wanted {
   std::string scene, sheet, detail, units, colour = "auto";
   bool json = false, quiet = false, sagged = false;
+  WhatIfs what_ifs;
 };
 
-CLI::App* add_scene_command(CLI::App& app, Wanted& wanted, const std::string& name, const std::string& asks) {
+CLI::App* add_report_command(CLI::App& app, Wanted& wanted, const std::string& name, const std::string& asks) {
   CLI::App* command = app.add_subcommand(name, asks);
   command->add_option("SCENE", wanted.scene, "Scene file, - for standard input; without one: the built-in demo");
-  command->add_option("-o,--output", wanted.sheet, "Write the sheet to FILE: .svg, .pdf or .png")->type_name("FILE");
   command->add_flag("--json", wanted.json, "Print one JSON object and nothing else");
   command->add_option("--units", wanted.units, "Show lengths in mm or in (default: the scene's)")
       ->type_name("mm|in")
@@ -43,6 +45,25 @@ CLI::App* add_scene_command(CLI::App& app, Wanted& wanted, const std::string& na
       ->type_name("auto|always|never")
       ->check(CLI::IsMember({"auto", "always", "never"}));
   return command;
+}
+
+CLI::App* add_scene_command(CLI::App& app, Wanted& wanted, const std::string& name, const std::string& asks) {
+  CLI::App* command = add_report_command(app, wanted, name, asks);
+  command->add_option("-o,--output", wanted.sheet, "Write the sheet to FILE: .svg, .pdf or .png")->type_name("FILE");
+  return command;
+}
+
+void add_rehearse(CLI::App& app, Wanted& wanted) {
+  CLI::App* command = add_report_command(app, wanted, "rehearse",
+                                         "What happens when it is done? The procedure run in a physics world.");
+  WhatIfs& what = wanted.what_ifs;
+  command->add_option("--let-go", what.let_go, "The hoist line is let go after TIME (12s)")->type_name("TIME");
+  command->add_option("--line-breaks", what.line_breaks, "The hoist line breaks after TIME")->type_name("TIME");
+  command->add_option("--no-pin", what.no_pins, "The stair stands without the pin of hinge N")->type_name("N");
+  command->add_option("--push", what.push, "Someone pushes outward: \"120N at 1.1m\", with \"for 2s\" for longer")
+      ->type_name("PUSH");
+  command->add_option("--gust", what.gust, "Air blows against the climber's face: \"10 m/s\"")->type_name("SPEED");
+  command->add_option("--when", what.when, "Push or blow after TIME")->type_name("TIME");
 }
 
 bool asks_json(const std::vector<std::string>& arguments) {
@@ -103,6 +124,7 @@ int parse_and_do(const std::vector<std::string>& arguments, const Terminal& term
   add_scene_command(app, wanted, "hoist",
                     "Can one person lift it? Pull through the lift, winch, rope, and what it weighs.");
   add_scene_command(app, wanted, "loads", "Does everything hold? Rail, joint, treads and hardware, the weakest first.");
+  add_rehearse(app, wanted);
   app.add_subcommand("schema", "Print the JSON Schema of the scene file");
   std::vector<std::string> last_first(arguments.rbegin(), arguments.rend());  // as the parser takes them
   try {
@@ -120,6 +142,7 @@ int parse_and_do(const std::vector<std::string>& arguments, const Terminal& term
   const SceneRequest request = scene_request(wanted, terminal);
   if (app.got_subcommand("hoist")) return run_hoist(request, in, out);
   if (app.got_subcommand("loads")) return run_loads(request, in, out);
+  if (app.got_subcommand("rehearse")) return run_rehearse(request, wanted.what_ifs, in, out);
   return run_dryfit(request, in, out);
 }
 

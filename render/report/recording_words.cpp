@@ -64,8 +64,10 @@ std::string event_sentence(const RecordedEvent& event, DisplayUnits units) {
       return line + " let go";
     case RecordedEventKind::line_broken:
       return line + " breaks";
-    case RecordedEventKind::hooks_leave:
-      return "the hooks leave the pipe";
+    case RecordedEventKind::hooks_lift:
+      return "the hooks lift from the pipe";
+    case RecordedEventKind::hooks_seat:
+      return "the hooks rest on the pipe again, after lifting " + format_small_length(event.value, units);
     case RecordedEventKind::pushed:
       return "pushed with " + force_text(event.value, units);
     case RecordedEventKind::gust:
@@ -85,7 +87,7 @@ bool is_trouble(RecordedEventKind kind) {
     case RecordedEventKind::slack_ends:
     case RecordedEventKind::let_go:
     case RecordedEventKind::line_broken:
-    case RecordedEventKind::hooks_leave:
+    case RecordedEventKind::hooks_lift:
     case RecordedEventKind::strays:
       return true;
     default:

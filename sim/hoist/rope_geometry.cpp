@@ -30,12 +30,15 @@ void add(Vec3& to, double k, const Vec3& v) {
 }  // namespace
 
 std::vector<RopeSegment> rope_segments(const Rigging& rigging, const Linkage& linkage, const Configuration& pose) {
-  const SectionPoses X_W = place_sections(linkage, pose);
+  return rope_segments(rigging, place_sections(linkage, pose), pose.station);
+}
+
+std::vector<RopeSegment> rope_segments(const Rigging& rigging, const SectionPoses& X_W, double station) {
   std::vector<RopeSegment> segments;
   for (std::size_t i = 0; i + 1 < rigging.points.size(); ++i) {
     const double shorter = static_cast<int>(i) < rigging.parts ? rigging.link : 0.0;
     segments.push_back(
-        run(place(rigging.points[i], X_W, pose.station), place(rigging.points[i + 1], X_W, pose.station), shorter));
+        run(place(rigging.points[i], X_W, station), place(rigging.points[i + 1], X_W, station), shorter));
   }
   return segments;
 }

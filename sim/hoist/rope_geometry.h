@@ -21,6 +21,9 @@ struct RopeSegment {
 /// All segments of a rope at a pose. A segment between equal points has no length and pulls nowhere.
 std::vector<RopeSegment> rope_segments(const Rigging& rigging, const Linkage& linkage, const Configuration& pose);
 
+/// The same for sections placed anyhow, with the stair's middle at a station [m].
+std::vector<RopeSegment> rope_segments(const Rigging& rigging, const SectionPoses& X_W, double station);
+
 /// From dead end to hand, knot and tail left out [m].
 double rope_length(const Rigging& rigging, const Linkage& linkage, const Configuration& pose);
 

@@ -90,8 +90,7 @@ struct HookReach {
 
 HookReach hook_reach(const Hooks& hooks) {
   const auto [least, greatest] = std::minmax_element(hooks.stations.begin(), hooks.stations.end());
-  const double half = 0.5 * std::max(hooks.width(), hooks.roller ? hooks.roller->diameter : 0.0);
-  return {*least - half, *greatest + half};
+  return {*least - 0.5 * hooks.rod, *greatest + 0.5 * hooks.rod};
 }
 
 void check_home(const Scene& scene, Interval span) {

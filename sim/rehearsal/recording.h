@@ -48,10 +48,11 @@ enum class RecordedEventKind {
   slack_ends,    ///< `what`: the line; `value`: its pull at the jerk [N]
   let_go,        ///< nobody holds the line any more
   line_broken,
-  hooks_leave,  ///< the pipe no longer holds the hooks
-  pushed,       ///< `value`: force [N]
-  gust,         ///< `value`: speed of the air [m/s]
-  strays,       ///< from the intended pose; `what`: how, in words; `value`: by how much [rad]
+  hooks_lift,  ///< the pipe no longer holds the hooks
+  hooks_seat,  ///< they rest on it again; `value`: how far they had lifted [m]
+  pushed,      ///< `value`: force [N]
+  gust,        ///< `value`: speed of the air [m/s]
+  strays,      ///< from the intended pose; `what`: how, in words; `value`: by how much [rad]
   at_rest
 };
 

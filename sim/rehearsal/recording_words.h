@@ -11,7 +11,7 @@ namespace stowpath {
 /// The words of a recording's text, shared by its writer and its reader.
 inline constexpr std::string_view kRecordingHead = "stowpath-recording";
 
-inline constexpr std::array<std::pair<RecordedEventKind, std::string_view>, 16> kEventWords{{
+inline constexpr std::array<std::pair<RecordedEventKind, std::string_view>, 17> kEventWords{{
     {RecordedEventKind::move_begins, "move-begins"},
     {RecordedEventKind::hooked_on, "hooked-on"},
     {RecordedEventKind::hooked_off, "hooked-off"},
@@ -23,7 +23,8 @@ inline constexpr std::array<std::pair<RecordedEventKind, std::string_view>, 16> 
     {RecordedEventKind::slack_ends, "slack-ends"},
     {RecordedEventKind::let_go, "let-go"},
     {RecordedEventKind::line_broken, "line-broken"},
-    {RecordedEventKind::hooks_leave, "hooks-leave"},
+    {RecordedEventKind::hooks_lift, "hooks-lift"},
+    {RecordedEventKind::hooks_seat, "hooks-seat"},
     {RecordedEventKind::pushed, "pushed"},
     {RecordedEventKind::gust, "gust"},
     {RecordedEventKind::strays, "strays"},

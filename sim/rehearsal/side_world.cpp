@@ -15,11 +15,14 @@ namespace stowpath {
 
 namespace {
 
-constexpr int kVelocityRounds = 12, kPositionRounds = 4;
-constexpr double kThingFriction = 0.4;  // of the stair's parts on the room's things; judgement
-constexpr double kLeaves = 0.05;        // the force must point out of the hooks for this long [s]
-constexpr double kFeather = 1.0;        // a hook force under this has no direction to speak of [N]
-constexpr double kLookAgain = 0.02;     // between looks at pairs set aside [s]
+constexpr int kRounds = 16, kStrokeRounds = 200, kPositionRounds = 4;
+constexpr double kFastRate = 0.6, kFastSpeed = 0.4;  // from there a stroke has to be solved to the end [rad/s, m/s]
+constexpr double kThingFriction = 0.4;               // of the stair's parts on the room's things; judgement
+constexpr double kLeaves = 0.05;                     // the force must point out of the hooks for this long [s]
+constexpr double kFeather = 1.0;                     // a hook force under this has no direction to speak of [N]
+constexpr double kReturns = 1.0;                     // at rest on the pipe for this long, the hooks are held again [s]
+constexpr double kReturnSpeed = 0.02;                // [m/s]
+constexpr double kLookAgain = 0.02;                  // between looks at pairs set aside [s]
 
 std::size_t index(int i) { return static_cast<std::size_t>(i); }
 b2Vec2 units(Vec2 v) { return {static_cast<float>(kWorldUnits * v.x), static_cast<float>(kWorldUnits * v.y)}; }
@@ -56,8 +59,11 @@ struct SideWorld::Engine {
   void add_pins();
   b2RevoluteJoint* add_joint(const Pin& pin);
   void leave_pipe();
+  void watch_return();
+  bool hook_touches_pipe() const;
 
   void advance();
+  int rounds() const;
   void drag_pins();
   std::vector<ChainBody> chain() const;
   std::vector<ChainPin> chain_pins() const;
@@ -86,7 +92,8 @@ struct SideWorld::Engine {
   std::vector<Pin> pins;
   std::vector<ChainBody> before;     // velocities of the step before the last
   std::vector<Vec2> centres_before;  // where they stood
-  double time = 0.0, outward = 0.0, looked = 0.0;
+  Vec2 held_at;                      // the hooks' centre where the pipe holds it
+  double time = 0.0, outward = 0.0, resting = 0.0, looked = 0.0;
 };
 
 SideWorld::Engine::Engine(const Model& m, SideSetup s, const Configuration& start)
@@ -94,7 +101,8 @@ SideWorld::Engine::Engine(const Model& m, SideSetup s, const Configuration& star
       setup(std::move(s)),
       parts(world_parts(model, setup.station)),
       contacts(model, parts),
-      world(b2Vec2(0.0F, setup.gravity ? static_cast<float>(-kGravity * kWorldUnits) : 0.0F)) {
+      world(b2Vec2(0.0F, setup.gravity ? static_cast<float>(-kGravity * kWorldUnits) : 0.0F)),
+      held_at(model.linkage.pivot) {
   world.SetAllowSleeping(false);
   world.SetContinuousPhysics(false);
   world.SetContactFilter(&contacts);
@@ -186,7 +194,7 @@ void SideWorld::Engine::add_body(Body& body, const Pose2& X_W, double turn, cons
 
 void SideWorld::Engine::add_pins() {
   pins.clear();
-  if (contacts.hooks_on_pipe) pins.push_back({-1, -1, 0, {}, {}, nullptr, {}});
+  if (contacts.hooks_on_pipe) pins.push_back({-1, -1, 0, held_at - model.linkage.pivot, {}, nullptr, {}});
   for (int b = 1; b < static_cast<int>(bodies.size()); ++b) {
     const int hinge = bodies[index(b)].first - 1;
     const Vec2 above = model.linkage.distal(hinge) + Vec2{shift_of(bodies[index(b - 1)], hinge), 0.0};
@@ -302,13 +310,23 @@ void SideWorld::Engine::turn_chain(const std::vector<ChainPin>& arms) {
   }
 }
 
+// The engine settles pins and contacts in turn. A stroke near the pivot, at a long lever, takes it many rounds; what it
+// does not settle it gives back later, as if things were elastic.
+int SideWorld::Engine::rounds() const {
+  const bool fast = std::any_of(bodies.begin(), bodies.end(), [](const Body& body) {
+    return std::abs(static_cast<double>(body.body->GetAngularVelocity())) > kFastRate ||
+           norm(metres(body.body->GetLinearVelocity())) > kFastSpeed;
+  });
+  return fast && world.GetContactCount() > 0 ? kStrokeRounds : kRounds;
+}
+
 void SideWorld::Engine::advance() {
   contacts.look(poses(), turns());
   before = chain();
   for (std::size_t b = 0; b < bodies.size(); ++b) centres_before[b] = centre_of(bodies[b]);
   drag_pins();
   const std::vector<ChainPin> arms = chain_pins();
-  world.Step(static_cast<float>(setup.step), kVelocityRounds, kPositionRounds);
+  world.Step(static_cast<float>(setup.step), rounds(), kPositionRounds);
   turn_chain(arms);
   time += setup.step;
   watch_seat();
@@ -327,7 +345,8 @@ double SideWorld::Engine::seat() const {
 // The pipe only pushes, within the angle of friction about its normal, where the hook covers it. The straight shank
 // carries on from the arc's beginning, but presses square to itself alone.
 void SideWorld::Engine::watch_seat() {
-  if (!contacts.hooks_on_pipe || setup.hook_wrap <= 0.0) return;
+  if (setup.hook_wrap <= 0.0) return;
+  if (!contacts.hooks_on_pipe) return watch_return();
   const double slip = std::atan(setup.friction.hook), from_shank = -0.5 * std::numbers::pi;
   const double at = seat();
   const bool held =
@@ -343,13 +362,34 @@ void SideWorld::Engine::leave_pipe() {
   for (b2Fixture* f = bodies.front().body->GetFixtureList(); f != nullptr; f = f->GetNext()) f->Refilter();
 }
 
+bool SideWorld::Engine::hook_touches_pipe() const {
+  return std::any_of(contacts.touching.begin(), contacts.touching.end(), [&](const auto& touch) {
+    return parts[index(touch.first.first)].kind == PartKind::hook &&
+           parts[index(touch.first.second)].kind == PartKind::pipe;
+  });
+}
+
+void SideWorld::Engine::watch_return() {
+  const double reach = model.hook_slack + kWorldSkin;
+  const bool rests = hook_touches_pipe() && norm(poses()[0].p - model.linkage.pivot) < 2.0 * reach &&
+                     norm(motion(0).velocity) < kReturnSpeed;
+  resting = rests ? resting + setup.step : 0.0;
+  if (resting < kReturns) return;
+  held_at = poses()[0].p;
+  contacts.hooks_on_pipe = true;
+  outward = resting = 0.0;
+  pins.insert(pins.begin(), Pin{-1, -1, 0, held_at - model.linkage.pivot, {}, nullptr, {}});
+  pins.front().joint = add_joint(pins.front());
+  for (b2Fixture* f = bodies.front().body->GetFixtureList(); f != nullptr; f = f->GetNext()) f->Refilter();
+}
+
+// Half of what the velocities on either side of the pose say: a stroke's loss then shows as a loss.
 double SideWorld::Engine::energy() const {
   const std::vector<ChainBody> now = chain();
   double energy = 0.0;
   for (std::size_t b = 0; b < now.size(); ++b) {
-    const Vec2 velocity = 0.5 * (now[b].velocity + before[b].velocity);
-    const double rate = 0.5 * (now[b].rate + before[b].rate);
-    energy += 0.5 * now[b].mass * norm_squared(velocity) + 0.5 * now[b].inertia * rate * rate;
+    for (const ChainBody& side : {before[b], now[b]})
+      energy += 0.25 * (side.mass * norm_squared(side.velocity) + side.inertia * side.rate * side.rate);
     if (setup.gravity) energy += kGravity * now[b].mass * (centres_before[b].y - model.linkage.pivot.y);
   }
   return energy;
@@ -393,6 +433,7 @@ void SideWorld::turn(int hinge, double moment) {
 
 void SideWorld::step() { engine_->advance(); }
 double SideWorld::time() const { return engine_->time; }
+double SideWorld::step_length() const { return engine_->setup.step; }
 SectionPoses SideWorld::poses() const { return engine_->poses(); }
 std::vector<double> SideWorld::turns() const { return engine_->turns(); }
 SectionMotion SideWorld::motion(int section) const { return engine_->motion(section); }
@@ -431,6 +472,7 @@ void SideWorld::set_pinned(const std::vector<bool>& pinned) {
 
 const std::vector<bool>& SideWorld::pinned() const { return engine_->setup.pinned; }
 bool SideWorld::hooks_on_pipe() const { return engine_->contacts.hooks_on_pipe; }
+double SideWorld::hook_lift() const { return norm(engine_->poses()[0].p - engine_->held_at); }
 Vec2 SideWorld::hook_force() const { return hooks_on_pipe() ? engine_->pins.front().force : Vec2{}; }
 double SideWorld::seat() const { return hooks_on_pipe() ? engine_->seat() : 0.0; }
 

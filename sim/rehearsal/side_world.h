@@ -67,6 +67,7 @@ class SideWorld {
   void step();
 
   double time() const;
+  double step_length() const;  ///< [s]
   SectionPoses poses() const;
   std::vector<double> turns() const;  ///< of each section's frame, never wrapped [rad]
   SectionMotion motion(int section) const;
@@ -76,8 +77,12 @@ class SideWorld {
 
   void set_pinned(const std::vector<bool>& pinned);
   const std::vector<bool>& pinned() const;
+  /// Whether the pipe holds the hooks. Where its force points out of the arc that they cover for a twentieth of a
+  /// second, they leave it, and are held by what they touch; where they have come to rest on it again, it holds them
+  /// there.
   bool hooks_on_pipe() const;
-  Vec2 hook_force() const;  ///< pipe on stair [N]
+  double hook_lift() const;  ///< how far the hooks' centre is from where the pipe last held it [m]
+  Vec2 hook_force() const;   ///< pipe on stair [N]
   /// Where on the hook the pipe presses: angle from the crown, positive towards the curl's end [rad].
   double seat() const;
   Vec2 hinge_force(int hinge) const;  ///< upper on lower; 0 where pinned [N]

@@ -1,0 +1,142 @@
+#include "render/command/rehearse_command.h"
+
+#include <algorithm>
+#include <ostream>
+
+#include "render/command/faults.h"
+#include "render/report/rehearsal_report.h"
+#include "sim/trade/length.h"
+#include "sim/trade/measure.h"
+
+namespace stowpath {
+namespace {
+
+std::string trimmed(const std::string& text) {
+  const auto first = text.find_first_not_of(' '), last = text.find_last_not_of(' ');
+  return first == std::string::npos ? "" : text.substr(first, last - first + 1);
+}
+
+[[noreturn]] void refuse(const std::string& option, const std::string& text, const std::string& hint) {
+  throw UsageFault(option + ": \"" + text + "\" cannot be read", hint);
+}
+
+double number(const std::string& option, const std::string& text, const std::string& figures, const std::string& hint) {
+  const Measure read = parse_number(trimmed(figures));
+  if (!read.value) refuse(option, text, hint);
+  return *read.value;
+}
+
+bool ends_with(const std::string& text, const std::string& end) {
+  return text.size() >= end.size() && text.compare(text.size() - end.size(), end.size(), end) == 0;
+}
+
+double seconds(const std::string& option, const std::string& text) {
+  const std::string hint = "write it as 12s, or 1.5 min", word = trimmed(text);
+  const bool minutes = ends_with(word, "min");
+  if (!minutes && !ends_with(word, "s")) refuse(option, text, hint);
+  const double time =
+      number(option, text, word.substr(0, word.size() - (minutes ? 3 : 1)), hint) * (minutes ? 60.0 : 1.0);
+  if (time < 0.0) refuse(option, text, hint);
+  return time;
+}
+
+// Cuts "... for 2s" off the end.
+double cut_duration(const std::string& option, std::string& text) {
+  const auto at = text.find(" for ");
+  if (at == std::string::npos) return 1.0;
+  const double time = seconds(option, text.substr(at + 5));
+  text = text.substr(0, at);
+  return time;
+}
+
+Push read_push(const std::string& text) {
+  const std::string hint = "write it as \"120N at 1.1m\", or \"27 lbf at 3ft 7in for 2s\"";
+  std::string rest = text;
+  Push push;
+  push.seconds = cut_duration("--push", rest);
+  const auto at = rest.find(" at ");
+  if (at == std::string::npos) refuse("--push", text, hint);
+  const std::string force = trimmed(rest.substr(0, at));
+  const bool inward = !force.empty() && force.front() == '-';
+  const Measure read = parse_force(inward ? force.substr(1) : force);
+  const Measure height = parse_length(trimmed(rest.substr(at + 4)), LengthUnit::none);
+  if (!read.value || !height.value) refuse("--push", text, hint);
+  push.force = inward ? -*read.value : *read.value;
+  push.height = *height.value;
+  return push;
+}
+
+Gust read_gust(const std::string& text) {
+  const std::string hint = "write it as \"10 m/s\", or \"-8 m/s for 3s\"; it blows against the climber's face";
+  std::string rest = text;
+  Gust gust;
+  gust.seconds = cut_duration("--gust", rest);
+  rest = trimmed(rest);
+  if (!ends_with(rest, "m/s")) refuse("--gust", text, hint);
+  gust.speed = number("--gust", text, rest.substr(0, rest.size() - 3), hint);
+  return gust;
+}
+
+void check_no_pins(const Scene& scene, const WhatIfs& asked) {
+  const auto hinges = static_cast<int>(scene.stair.hinges.size());
+  for (const int hinge : asked.no_pins)
+    if (hinge < 1 || hinge > hinges)
+      throw UsageFault("--no-pin " + std::to_string(hinge) + ": there is no such hinge",
+                       hinges == 0 ? "this stair has none" : "its hinges are 1 to " + std::to_string(hinges));
+}
+
+void check_line(const Scene& scene, const WhatIfs& asked) {
+  if (asked.let_go.empty() && asked.line_breaks.empty()) return;
+  if (!scene.hoist || !scene.hoist->ceiling_point)
+    throw UsageFault("this scene has no hoist line to let go", "describe one under hoist, with its ceiling point");
+}
+
+std::string report_of(const SceneRequest& request, const RehearsalSubject& subject) {
+  if (request.voice.json) return rehearsal_json(subject);
+  if (request.voice.quiet) return rehearsal_verdict_text(subject, request.voice.colour);
+  return rehearsal_text(subject, {subject.units, request.voice.colour});
+}
+
+}  // namespace
+
+RehearsalOptions rehearsal_options(const WhatIfs& asked) {
+  RehearsalOptions options;
+  if (!asked.let_go.empty()) options.let_go = seconds("--let-go", asked.let_go);
+  if (!asked.line_breaks.empty()) options.line_breaks = seconds("--line-breaks", asked.line_breaks);
+  if (!asked.push.empty()) options.push = read_push(asked.push);
+  if (!asked.gust.empty()) options.gust = read_gust(asked.gust);
+  if (!asked.when.empty()) options.when = seconds("--when", asked.when);
+  for (const int hinge : asked.no_pins) options.no_pins.push_back(hinge - 1);
+  if (options.let_go && options.line_breaks) throw UsageFault("the line is let go or it breaks, not both", "");
+  if (options.when && !options.push && !options.gust)
+    throw UsageFault("--when says when to push or blow, and neither is asked", "write --push or --gust with it");
+  return options;
+}
+
+std::string what_ifs_text(const WhatIfs& asked) {
+  std::string text;
+  const auto add = [&](const std::string& option, const std::string& value) {
+    if (!value.empty()) text += (text.empty() ? "" : " ") + option + " \"" + value + "\"";
+  };
+  add("--let-go", asked.let_go);
+  add("--line-breaks", asked.line_breaks);
+  for (const int hinge : asked.no_pins) add("--no-pin", std::to_string(hinge));
+  add("--push", asked.push);
+  add("--gust", asked.gust);
+  add("--when", asked.when);
+  return text;
+}
+
+int run_rehearse(const SceneRequest& request, const WhatIfs& asked, std::istream& in, std::ostream& out) {
+  const RehearsalOptions options = rehearsal_options(asked);
+  const auto [scene, model, units] = read_job(request, in);
+  check_no_pins(scene, asked);
+  check_line(scene, asked);
+  RehearsalReport report = rehearse(scene, model, options);
+  report.recording.options = what_ifs_text(asked);
+  const RehearsalSubject subject{scene, model, report, units};
+  out << report_of(request, subject);
+  return has_trouble(subject) ? kExitFails : kExitClear;
+}
+
+}  // namespace stowpath

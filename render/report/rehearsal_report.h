@@ -1,0 +1,52 @@
+#pragma once
+
+#include <string>
+
+#include "render/report/text.h"
+#include "sim/rehearsal/rehearsal.h"
+
+namespace stowpath {
+
+/// All that the reports of a rehearsal tell of.
+struct RehearsalSubject {
+  const Scene& scene;
+  const Model& model;
+  const RehearsalReport& report;
+  DisplayUnits units = DisplayUnits::metric;
+};
+
+/// "2.3 m/s", or "7.5 ft/s".
+std::string speed_text(double metres_a_second, DisplayUnits units);
+/// "58 J", or "43 ft-lb".
+std::string energy_text(double joules, DisplayUnits units);
+/// "12.4 s".
+std::string seconds_text(double seconds);
+
+/// Whether it is worth telling: feet that settle on the floor are not.
+bool worth_telling(const RecordedEvent& event);
+
+/// Whether something was seen that a builder has to look into.
+bool has_trouble(const RehearsalSubject& subject);
+
+/// The answer on one line, unended: "TROUBLE: 2 pairs of parts touch, ...". It never says that anything clears.
+std::string rehearsal_line(const RehearsalSubject& subject);
+
+/// The answer alone, ended.
+std::string rehearsal_verdict_text(const RehearsalSubject& subject, bool colour);
+
+/// The whole report as a text, the answer first.
+std::string rehearsal_text(const RehearsalSubject& subject, const TextOptions& options);
+
+/// One JSON object, "stowpath.rehearsal/1": SI under names that end in `_s`, `_n`, `_m`, `_m_s`, `_j`, and `_deg`.
+std::string rehearsal_json(const RehearsalSubject& subject);
+
+/// What followed, in a few sentences.
+std::string aftermath_sentences(const RehearsalSubject& subject);
+
+/// Step, energy and differences: how good the numbers are.
+std::string bounds_sentences(const RehearsalSubject& subject);
+
+/// What a rehearsal is not.
+std::string rehearsal_cautions();
+
+}  // namespace stowpath

@@ -1,0 +1,158 @@
+#include <algorithm>
+
+#include "render/report/hoist_words.h"
+#include "render/report/page.h"
+#include "render/report/recording_words.h"
+#include "render/report/rehearsal_report.h"
+#include "render/report/words.h"
+#include "sim/trade/figure.h"
+
+namespace stowpath {
+namespace {
+
+constexpr std::size_t kMostEvents = 60;  // lines of the list of what happened
+constexpr std::size_t kMostTouches = 20;
+constexpr double kTold = 0.0174532925199433;  // a stray of a degree is worth a sentence [rad]
+
+class Writer {
+ public:
+  Writer(const RehearsalSubject& subject, const TextOptions& options)
+      : subject_(subject), report_(subject.report), page_(options.colour), units_(options.units) {}
+
+  std::string text() {
+    page_.raw(rehearsal_verdict_text(subject_, page_.colour()));
+    if (report_.refused) return page_.text();
+    if (report_.aftermath) page_.section("WHAT THEN", aftermath_sentences(subject_));
+    pushed();
+    touches();
+    zones();
+    moves();
+    strays();
+    hooks();
+    events();
+    page_.section("HOW GOOD THE NUMBERS ARE", bounds_sentences(subject_));
+    taken();
+    page_.section("LIMITS", rehearsal_cautions());
+    return page_.text();
+  }
+
+ private:
+  std::string when(int move) const {
+    return move < 0 ? "between moves" : move_text(subject_.model, static_cast<std::size_t>(move));
+  }
+
+  void pushed() {
+    if (!report_.push_swing) return;
+    std::string text = "The push turned a section by up to " + format_degrees(*report_.push_swing) + ".";
+    if (report_.push_at > 0.0)
+      text += " It found the stair " + place_text(report_.push_at, units_) + " above the floor.";
+    page_.section("THE PUSH", text);
+  }
+
+  void touches() {
+    if (report_.touches.empty()) return;
+    Table table;
+    for (const std::size_t column : {2U, 3U, 4U, 5U}) table.figures(column);
+    table.row({"part", "meets", "first at", "times", "speed", "stroke", "during"});
+    for (std::size_t i = 0; i < std::min(report_.touches.size(), kMostTouches); ++i) {
+      const TouchRun& run = report_.touches[i];
+      table.row({run.part, run.other, seconds_text(run.first), std::to_string(run.times), speed_text(run.speed, units_),
+                 energy_text(run.energy, units_), run.after ? "what followed" : when(run.move)});
+    }
+    page_.table("WHAT TOUCHED, hardest first", table);
+    if (report_.touches.size() > kMostTouches)
+      page_.paragraph("And " + std::to_string(report_.touches.size() - kMostTouches) + " more pairs, less hard.");
+  }
+
+  void zones() {
+    if (report_.zones.empty()) return;
+    Table table;
+    table.figures(2);
+    table.row({"part", "enters", "at", "during"});
+    for (const ZoneRun& run : report_.zones) table.row({run.part, run.zone, seconds_text(run.time), when(run.move)});
+    page_.table("KEEP-CLEAR ZONES ENTERED", table);
+  }
+
+  void moves() {
+    if (report_.moves.empty()) return;
+    Table table;
+    for (const std::size_t column : {1U, 2U, 3U, 4U, 5U, 6U, 7U}) table.figures(column);
+    table.row({"move", "from", "takes", "pull, " + std::string(force_unit(units_)), "fold line", "slack",
+               "ends at lean", "swinging"});
+    for (const MoveRun& run : report_.moves)
+      table.row({when(run.move), seconds_text(run.begins), seconds_text(run.ends - run.begins),
+                 force_figures(run.peak_pull, units_), force_figures(run.peak_fold, units_), seconds_text(run.slack),
+                 format_degrees(run.leans[0]), run.swing > 0.0 ? format_degrees(run.swing) : ""});
+    page_.table("MOVES, with the greatest pull at the hand", table);
+    page_.paragraph("All of it took " + seconds_text(report_.seconds) + ".");
+  }
+
+  void strays() {
+    std::string text;
+    for (const LooseRun& run : report_.loose)
+      text += "When pin " + std::to_string(run.hinge + 1) + " was pulled, section " + std::to_string(run.hinge + 2) +
+              " swung by " + format_degrees(run.swings) + ", to lean " + format_degrees(run.to_lean) +
+              ", and the hinge " + (run.sinks < 0.0 ? "rose " : "sank ") +
+              format_small_length(std::abs(run.sinks), units_) + ". ";
+    for (const MoveRun& run : report_.moves)
+      if (run.stray > kTold)
+        text += "In " + when(run.move) + ", section " + std::to_string(run.stray_section + 1) + " came to lean " +
+                format_degrees(run.stray_lean) + " where " + format_degrees(run.stray_meant) + " is meant (" +
+                seconds_text(run.stray_time) + "). ";
+    for (const MoveRun& run : report_.moves)
+      if (run.stalled > 0.0)
+        text += "In " + when(run.move) + " the crew could not haul for " + seconds_text(run.stalled) + ". ";
+    section("NOT AS MEANT", text);
+  }
+
+  void hooks() {
+    std::string text;
+    for (const HookSpell& spell : report_.hooks_off)
+      text += "From " + seconds_text(spell.from) + " to " + seconds_text(spell.to) + " (" + when(spell.move) +
+              ") the pipe does not hold the hooks; they lift by up to " + format_small_length(spell.lift, units_) +
+              (spell.off ? ", off the pipe" : "") + ". ";
+    for (const std::string& pair : report_.met_from_start)
+      text += "The " + pair + " overlap from the start and do not push each other. ";
+    for (const SlackSpell& spell : report_.slack)
+      text += "The hoist line hangs slack from " + seconds_text(spell.from) + " to " + seconds_text(spell.to) +
+              ", and jerks with " + force_text(spell.jerk, units_) + ". ";
+    section("HOOKS AND LINE", text);
+  }
+
+  void events() {
+    Table table;
+    table.figures(0);
+    std::size_t told = 0;
+    for (const RecordedEvent& event : report_.recording.events) {
+      if (!worth_telling(event) || ++told > kMostEvents) continue;
+      table.row({seconds_text(event.time), event_sentence(event, units_)});
+    }
+    if (told == 0) return;
+    page_.table("AS IT WENT", table);
+    if (told > kMostEvents) page_.paragraph("And " + std::to_string(told - kMostEvents) + " events more.");
+  }
+
+  void taken() {
+    std::string text;
+    for (const std::string& caution : report_.cautions) text += caution + ". ";
+    section("TAKEN FOR GRANTED", text);
+  }
+
+  // Sentences each followed by a space; nothing where there are none.
+  void section(const std::string& title, const std::string& sentences) {
+    if (!sentences.empty()) page_.section(title, sentences.substr(0, sentences.size() - 1));
+  }
+
+  const RehearsalSubject& subject_;
+  const RehearsalReport& report_;
+  Page page_;
+  DisplayUnits units_;
+};
+
+}  // namespace
+
+std::string rehearsal_text(const RehearsalSubject& subject, const TextOptions& options) {
+  return Writer(subject, options).text();
+}
+
+}  // namespace stowpath

@@ -1,0 +1,259 @@
+#include "sim/rehearsal/crew.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+#include <utility>
+
+#include "sim/hoist/rope_geometry.h"
+#include "sim/hoist/pull.h"
+#include "sim/hoist/weights.h"
+
+namespace stowpath {
+
+namespace {
+
+constexpr double kTakeUp = 1.0;              // of the line's weight, on hooking on [s]
+constexpr double kPause = 1.5;               // to look, after a pin or the hook [s]
+constexpr double kSettle = 1.0;              // after a move [s]
+constexpr double kStart = 0.4, kStop = 0.3;  // to full speed and from it [s]
+constexpr double kCreep = 0.02;              // least share of full speed
+constexpr double kFeel = 1.5;                // how soon the hands take in what the line stretches by [s]
+constexpr double kCatchUp = 2.0;             // times the usual speed, at most
+constexpr double kMeet = 1.0;                // over which a fold line or a hand brings a joint to where it is meant [s]
+constexpr double kFirm = 10.0;               // of a joint held by hand: its free frequency [rad/s]
+constexpr double kFoldFall = 1.0;            // rope beyond the fold line's last pulley; judgement [m]
+constexpr double kLooseFold = 0.05;          // slack of a fold line that nobody holds [m]
+constexpr double kLift = 0.9;         // taking up weight, the crew do not lift the standing stair: at most this share
+constexpr double kPinRadius = 0.005;  // of the hinges, as in PullOptions [m]
+
+std::size_t index(int i) { return static_cast<std::size_t>(i); }
+
+double smooth(double u) {
+  const double v = std::clamp(u, 0.0, 1.0);
+  return v * v * (3.0 - 2.0 * v);
+}
+
+ElasticLine elastic(const Rigging& rigging, double strength, double fall) {
+  return {rigging, rope_stiffness(rigging.diameter, strength), fall};
+}
+
+bool frees_joints(MoveKind kind) { return kind == MoveKind::drag || kind == MoveKind::hang; }
+
+// Of all sections from `first` on, about the joint that carries them.
+struct Carried {
+  double inertia = 0.0;  // [kg m2]
+  double moment = 0.0;   // that holds them against gravity [N m]
+};
+Carried carried(const Model& model, const SideWorld& world, int first) {
+  const SectionPoses X_W = world.poses();
+  const Vec2 joint = X_W[index(first)] * model.linkage.proximal(first);
+  Carried all;
+  for (int j = first; j < model.linkage.sections; ++j) {
+    const SectionMass& section = model.masses[index(j)];
+    const Vec2 arm = X_W[index(j)] * section.centre - joint;
+    all.inertia += section.inertia + section.mass * norm_squared(arm);
+    all.moment += section.mass * kGravity * arm.x;
+  }
+  return all;
+}
+
+// Turn of a section against the one above; of section 1 against plumb.
+double turn_at(const SideWorld& world, int hinge) {
+  constexpr double kPlumb = -0.5 * std::numbers::pi;
+  const auto turns = world.turns();
+  return turns[index(hinge + 1)] - (hinge < 0 ? kPlumb : turns[index(hinge)]);
+}
+
+double rate_at(const SideWorld& world, int hinge) {
+  return world.motion(hinge + 1).rate - (hinge < 0 ? 0.0 : world.motion(hinge).rate);
+}
+
+}  // namespace
+
+Crew::Crew(const Scene& scene, const Model& model, FrictionEnd friction, std::vector<int> no_pins)
+    : scene_(scene), model_(model), speeds_(crew_speeds(scene)), no_pins_(std::move(no_pins)) {
+  const std::size_t hinges = scene.stair.hinges.size();
+  held_.resize(hinges, false);
+  holds_.resize(hinges);
+  meant_.pose.lean = model.working_lean;
+  meant_.pose.station = model.home.value_or(model.span.middle());
+  if (no_pins_.empty()) script_ = script_of(scene, model);
+  if (!scene.hoist || !scene.hoist->ceiling_point) return;
+  rig_ = lift_rig(scene, model, friction, kPinRadius);
+  hoist_ = elastic(rig_->line, scene.hoist->line.strength.value_or(0.0), 0.0);
+  if (rig_->fold_line) fold_ = elastic(*rig_->fold_line, 0.0, kFoldFall);
+  meant_.line = rope_length(rig_->line, rig_->linkage, meant_.pose);
+  if (fold_) fold_now_.length = rope_length(*rig_->fold_line, rig_->linkage, meant_.pose);
+}
+
+int Crew::move() const { return next_ < script_.size() && script_[next_].act == Act::go ? script_[next_].move : -1; }
+
+void Crew::let_go() {
+  hooked_on_ = false;
+  looks_on_ = true;
+  script_.clear();
+  next_ = 0;
+  line_now_ = {};
+}
+
+void Crew::work(SideWorld& world) {
+  const double dt = world.step_length();
+  begun_.reset();
+  if (!finished() && !started_) begin(world);
+  clock_ += dt;
+  go_on(dt);
+  feed_lines(world, dt);
+  pull_lines(world, dt);
+  hold_joints(world, dt);
+}
+
+void Crew::begin(SideWorld& world) {
+  const ScriptStep& step = script_[next_];
+  begun_ = step;
+  started_ = true;
+  clock_ = progress_ = 0.0;
+  auto pinned = world.pinned();
+  if (step.act == Act::pin || step.act == Act::unpin) pinned[index(step.hinge)] = step.act == Act::pin;
+  if (step.act == Act::pin) held_[index(step.hinge)] = false;
+  world.set_pinned(pinned);
+  if (step.act == Act::hook_on) take_up(world);
+  if (step.act == Act::hook_off) hooked_on_ = false;
+  if (step.act == Act::go) begin_move(world);
+}
+
+// The fold line works a hinge that it spans and that turns; every other joint that turns or stays bent is held by hand.
+void Crew::begin_move(const SideWorld& world) {
+  const Move& doing = model_.moves[index(move())];
+  path_ = move_path(rig(), model_, move(), speeds_);
+  meant_ = path_.front();
+  if (!hoist_ && !lean_held_) lean_hold_ = {turn_at(world, -1) - meant_.pose.lean, world.time()};
+  lean_held_ = !hoist_;
+  for (int k = 0; k < static_cast<int>(held_.size()); ++k) {
+    const double turned = path_.back().pose.folds[index(k)] - path_.front().pose.folds[index(k)];
+    const bool by_line = fold_ && rope_spans(fold_->rigging, k) && !world.pinned()[index(k)];
+    const bool was = held_[index(k)];
+    held_[index(k)] = !frees_joints(doing.kind) && !world.pinned()[index(k)] && !by_line;
+    if (held_[index(k)] && !was)
+      holds_[index(k)] = {turn_at(world, k) - model_.linkage.fold_sign[index(k)] * meant_.pose.folds[index(k)],
+                          world.time()};
+    if (!by_line || frees_joints(doing.kind)) continue;
+    if (!fold_works_ && turned == 0.0) continue;
+    if (fold_works_) continue;
+    fold_from_ = fold_now_.length - meant_.fold;
+    fold_feed_ = {fold_now_.length, 0.0};
+    fold_since_ = world.time();
+    fold_works_ = true;
+  }
+  if (frees_joints(doing.kind)) fold_works_ = false;
+}
+
+// As much as the next hauled move needs to hold its first pose, and not enough to lift the stair as it stands.
+double Crew::first_pull() const {
+  for (std::size_t i = next_; i < script_.size(); ++i) {
+    if (script_[i].act != Act::go) continue;
+    const PullSample first = sample_pull(*rig_, model_, index(script_[i].move), 0, 0.0);
+    const double weight = weigh(scene_, model_).stair * kGravity;
+    const double lifts = first.line_lever > 0.0 ? weight * first.centre_out / first.line_lever : 0.0;
+    return first.holds ? std::clamp(first.hand_holding, 0.0, std::max(0.0, kLift * lifts)) : 0.0;
+  }
+  return 0.0;
+}
+
+void Crew::take_up(const SideWorld& world) {
+  hooked_on_ = true;
+  wanted_pull_ = first_pull();
+  feed_.paid = line_pull(*hoist_, feed_, world, meant_.pose.station).length;
+  follow_ = 0.0;
+}
+
+void Crew::go_on(double dt) {
+  if (finished() || !started_) return;
+  const ScriptStep& step = script_[next_];
+  if (step.act != Act::go) {
+    if (clock_ < kPause + (step.act == Act::hook_on ? kTakeUp : 0.0)) return;
+  } else {
+    const double whole = path_.back().time, left = whole - progress_;
+    progress_ += dt * std::clamp(std::min(clock_ / kStart, left / kStop), kCreep, 1.0);
+    meant_ = on_path(path_, progress_);
+    if (left > -kSettle * kCreep) return;  // past the end it creeps on: a pause
+  }
+  started_ = false;
+  ++next_;
+}
+
+// What the hands pay out is what the meant pose needs, less what the line stretches by, which they feel with a delay.
+// They catch up no faster than at twice their speed, and haul no harder than they can.
+void Crew::feed_one(const Hands& hands, double way, double& follow, LineFeed& feed, double dt) {
+  const double felt = (std::max(0.0, hands.now.stretch) - follow) * dt / kFeel;
+  follow += std::clamp(felt, -hands.speed * dt, hands.speed * dt);
+  const double most = kCatchUp * hands.speed * dt;
+  double change = std::clamp(way - follow - feed.paid, -most, most);
+  if (change < 0.0 && hands.now.hand > hands.strength) {
+    stalled_ = true;
+    change = 0.0;
+  }
+  feed.speed = change / dt;
+  feed.paid += change;
+}
+
+void Crew::feed_lines(const SideWorld& world, double dt) {
+  stalled_ = false;
+  if (hooked_on_) {
+    const bool takes_up = started_ && script_[next_].act == Act::hook_on;
+    if (takes_up && line_now_.stiffness > 0.0) follow_ = smooth(clock_ / kTakeUp) * wanted_pull_ / line_now_.stiffness;
+    if (takes_up) {
+      const double paid = meant_.line - follow_;
+      feed_.speed = (paid - feed_.paid) / dt;
+      feed_.paid = paid;
+    } else {
+      feed_one({line_now_, speeds_.line, speeds_.strength}, meant_.line, follow_, feed_, dt);
+    }
+  }
+  if (!fold_) return;
+  if (!fold_works_) {
+    fold_follow_ = 0.0;
+    fold_feed_ = {fold_now_.length + kLooseFold, 0.0};
+    return;
+  }
+  const double meets = fold_from_ * (1.0 - smooth((world.time() - fold_since_) / kMeet));
+  feed_one({fold_now_, speeds_.fold_line, speeds_.by_hand}, meant_.fold + meets, fold_follow_, fold_feed_, dt);
+}
+
+void Crew::pull_lines(SideWorld& world, double dt) {
+  const auto pull = [&](const ElasticLine& line, const LineFeed& feed) {
+    const LinePull now = line_pull(line, feed, world, meant_.pose.station);
+    for (const SectionLoad& load : now.loads) world.push(load.section, load.at, load.force);
+    work_ -= now.hand * feed.speed * dt;
+    swiftest_ = std::max(swiftest_, now.swiftness);
+    return now;
+  };
+  if (hooked_on_) line_now_ = pull(*hoist_, feed_);
+  if (!hooked_on_) line_now_ = {};
+  if (fold_) fold_now_ = pull(*fold_, fold_feed_);
+}
+
+// Held firmly, with the weight borne: what is left over is a hand's give.
+double Crew::hold_moment(const SideWorld& world, int hinge) const {
+  const Hold& hold = hinge < 0 ? lean_hold_ : holds_[index(hinge)];
+  const double pose =
+      hinge < 0 ? meant_.pose.lean : model_.linkage.fold_sign[index(hinge)] * meant_.pose.folds[index(hinge)];
+  const double meant = pose + hold.off * (1.0 - smooth((world.time() - hold.since) / kMeet));
+  const Carried load = carried(model_, world, hinge + 1);
+  const double off = turn_at(world, hinge) - meant;
+  return load.moment - load.inertia * kFirm * (kFirm * off + 2.0 * rate_at(world, hinge));
+}
+
+void Crew::hold_joints(SideWorld& world, double dt) {
+  if (looks_on_) return;
+  const auto hold = [&](int hinge) {
+    const double moment = hold_moment(world, hinge);
+    world.turn(hinge, moment);
+    work_ += moment * rate_at(world, hinge) * dt;
+  };
+  if (lean_held_) hold(-1);
+  for (int k = 0; k < static_cast<int>(held_.size()); ++k)
+    if (held_[index(k)] && !world.pinned()[index(k)]) hold(k);
+}
+
+}  // namespace stowpath

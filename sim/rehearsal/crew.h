@@ -1,0 +1,86 @@
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "sim/rehearsal/elastic_line.h"
+#include "sim/rehearsal/script.h"
+
+namespace stowpath {
+
+/// The people at the lines: they do the procedure step by step, hauling and paying out so that the stair goes where the
+/// procedure means it to go, at the speed of their hands, crank or drive. What the stair then does is the world's
+/// affair.
+///
+/// They feel the line's stretch and take it in as they go; they hook on with as much pull as the next move needs to
+/// hold its first pose, so that a joint is not dropped when its pin comes out; they wait for what swings, for a while.
+/// A joint that no line works is turned and held by hand.
+class Crew {
+ public:
+  /// @param no_pins  hinges, from 0, whose pins are not there at all
+  Crew(const Scene& scene, const Model& model, FrictionEnd friction, std::vector<int> no_pins);
+
+  /// Does what falls to be done before the world's next step, and loads the world with it.
+  void work(SideWorld& world);
+  bool finished() const { return next_ >= script_.size(); }
+  /// From now on nobody holds the hoist line, and the crew only looks on.
+  void let_go();
+
+  const LiftRig* rig() const { return rig_ ? &*rig_ : nullptr; }
+  int move() const;  ///< which of Model::moves they are at; -1: between two
+  const Configuration& meant() const { return meant_.pose; }
+  bool hooked_on() const { return hooked_on_; }
+  const LinePull& line() const { return line_now_; }
+  const LinePull& fold_line() const { return fold_now_; }
+  const LineFeed& feed() const { return feed_; }
+  const LineFeed& fold_feed() const { return fold_feed_; }
+  bool fold_line_works() const { return fold_works_; }
+  bool stalled() const { return stalled_; }  ///< a line would have to be hauled harder than they can
+  const std::optional<ScriptStep>& begun() const { return begun_; }  ///< the step begun in the last call of work
+  double done_by_crew() const { return work_; }                      ///< work so far [J]
+  double swiftest() const { return swiftest_; }                      ///< of the lines so far [rad/s]
+
+ private:
+  void begin(SideWorld& world);
+  void begin_move(const SideWorld& world);
+  void go_on(double dt);
+  void take_up(const SideWorld& world);
+  double first_pull() const;
+  void feed_lines(const SideWorld& world, double dt);
+  struct Hands {
+    const LinePull& now;
+    double speed, strength;  // [m/s, N]
+  };
+  void feed_one(const Hands& hands, double way, double& follow, LineFeed& feed, double dt);
+  void pull_lines(SideWorld& world, double dt);
+  void hold_joints(SideWorld& world, double dt);
+  double hold_moment(const SideWorld& world, int hinge) const;
+
+  const Scene& scene_;
+  const Model& model_;
+  std::optional<LiftRig> rig_;
+  std::optional<ElasticLine> hoist_, fold_;
+  CrewSpeeds speeds_;
+  std::vector<ScriptStep> script_;
+  std::vector<int> no_pins_;
+  std::size_t next_ = 0;
+  std::optional<ScriptStep> begun_;
+  bool started_ = false, hooked_on_ = false, fold_works_ = false, looks_on_ = false, stalled_ = false;
+  std::vector<bool> held_;  // hinges held by hand
+  bool lean_held_ = false;  // and the whole stair, where there is no hoist
+  struct Hold {
+    double off = 0.0;    // how far from the meant turn it began [rad]
+    double since = 0.0;  // [s]
+  };
+  std::vector<Hold> holds_;
+  Hold lean_hold_;
+  std::vector<PathKnot> path_;
+  PathKnot meant_;
+  double clock_ = 0.0, progress_ = 0.0, fold_since_ = 0.0;
+  double wanted_pull_ = 0.0, follow_ = 0.0, fold_follow_ = 0.0, fold_from_ = 0.0;
+  LineFeed feed_, fold_feed_;
+  LinePull line_now_, fold_now_;
+  double work_ = 0.0, swiftest_ = 0.0;
+};
+
+}  // namespace stowpath

@@ -1,0 +1,157 @@
+#pragma once
+
+#include <array>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "sim/geometry/interval.h"
+#include "sim/hoist/pull_pose.h"
+#include "sim/mechanism/model.h"
+#include "sim/rehearsal/recording.h"
+
+namespace stowpath {
+
+/// Someone leans on the stair, or pulls at it.
+struct Push {
+  double force = 0.0;    ///< level, positive out from the back wall [N]
+  double height = 0.0;   ///< above the floor, at which the stair is pushed [m]
+  double seconds = 1.0;  ///< how long
+};
+
+/// Air that blows against the climber's face of the stair, or out from the back wall where negative.
+struct Gust {
+  double speed = 10.0;   ///< [m/s]
+  double seconds = 1.0;  ///< how long
+};
+
+/// What is to be tried, besides the procedure itself. Times count from the rehearsal's start.
+struct RehearsalOptions {
+  double step = 1.0 / 960.0;  ///< of the world; halved where a stiff rope asks for it [s]
+  bool compare = true;        ///< run again at half the step, and state the difference
+  FrictionEnd friction = FrictionEnd::mean;
+  std::optional<double> let_go{};       ///< the hoist line is let go then [s]
+  std::optional<double> line_breaks{};  ///< it breaks then [s]
+  std::vector<int> no_pins{};           ///< hinges, from 0, whose pins are left out: the stair stands without them
+  std::optional<Push> push{};
+  std::optional<Gust> gust{};
+  std::optional<double> when{};  ///< of push or gust; none: 1 s after the start, and once parked [s]
+  double frame = 0.04;           ///< between recorded frames [s]
+  double head_height = 2.0;      ///< whatever passes lower can strike someone [m]
+};
+
+/// All touches of two parts.
+struct TouchRun {
+  std::string part, other;  ///< of the stair, then of the room or of a further section
+  double first = 0.0;       ///< [s]
+  int move = -1;            ///< which of Model::moves the crew were at then
+  int times = 0;
+  double speed = 0.0;   ///< greatest at which they closed [m/s]
+  double energy = 0.0;  ///< greatest that a stroke took [J]
+  double gap = 0.0;     ///< exact distance at the pose of the first touch [m]
+  bool after = false;   ///< the first came after the line was let go, or broke, or the stair stood without a pin
+};
+
+/// A keep-clear zone entered in a state that names it.
+struct ZoneRun {
+  std::string part, zone;
+  double time = 0.0;  ///< [s]
+  int move = -1;
+};
+
+/// One move as it went.
+struct MoveRun {
+  int move = 0;                     ///< which of Model::moves
+  double begins = 0.0, ends = 0.0;  ///< [s]
+  double peak_pull = 0.0;           ///< at the hand or drum [N]
+  double peak_fold = 0.0;           ///< at the fold line's hand [N]
+  double slack = 0.0;               ///< how long the line hung slack [s]
+  double stalled = 0.0;             ///< how long the crew could not haul what had to be hauled [s]
+  Interval seat{};                  ///< where the pipe pressed on the hook, from the crown [rad]
+  double least_hook = 0.0;          ///< least force between pipe and hooks [N]
+  double stray = 0.0;               ///< farthest that a section's lean was from the one meant [rad]
+  int stray_section = 0;            ///< from 0
+  double stray_lean = 0.0, stray_meant = 0.0, stray_time = 0.0;  ///< that lean, the one meant [rad], when [s]
+  double swing = 0.0;  ///< of the last section, between its extremes on the last three seconds [rad]
+  std::array<double, kMaxSections> leans{};  ///< at the end [rad]
+};
+
+/// A lower section let loose: what happened between a pin's pulling and the next move.
+struct LooseRun {
+  int hinge = 0;         ///< from 0
+  double time = 0.0;     ///< [s]
+  double swings = 0.0;   ///< farthest that the section below turned from where it was [rad]
+  double to_lean = 0.0;  ///< its lean there [rad]
+  double sinks = 0.0;    ///< how far the hinge sank; negative: rose [m]
+};
+
+/// The hooks lifted from the pipe.
+struct HookSpell {
+  double from = 0.0, to = 0.0;  ///< [s]
+  double lift = 0.0;            ///< how far their centre went from where it was held [m]
+  int move = -1;                ///< which of Model::moves the crew were at
+  bool off = false;             ///< farther than the hooks' inside radius: off the pipe
+};
+
+struct SlackSpell {
+  double from = 0.0, to = 0.0;  ///< [s]
+  double jerk = 0.0;            ///< greatest pull in the half second after it [N]
+};
+
+/// What followed when the line was let go or broke, or the stair was stood without a pin.
+struct Aftermath {
+  std::string cause;     ///< "the line is let go"
+  double begins = 0.0;   ///< [s]
+  double ends = 0.0;     ///< at rest, or no longer looked at [s]
+  bool nothing = false;  ///< it is held, and by what `stopped_by` says
+  bool at_rest = false;
+  std::string stopped_by;  ///< what it lies against at the end: "floor", "hinge 1", ...; empty: it only hangs
+  double top_speed = 0.0;  ///< of the foot, greatest [m/s]
+  double energy = 0.0;     ///< kinetic, greatest [J]
+  std::string first_hit, first_other;                        ///< the first stroke above 0.1 m/s
+  double hit_time = 0.0, hit_speed = 0.0, hit_energy = 0.0;  ///< [s] from its beginning, [m/s], [J]
+  bool hooks_left = false;
+  Interval under{1.0,
+                 0.0};  ///< out: where parts of the stair passed below head height while moving; empty: nowhere [m]
+  Interval under_stations{1.0, 0.0};  ///< over these stations [m]
+  bool hand_under = false;            ///< where the line is pulled from lies in it
+};
+
+/// How good the numbers are.
+struct RehearsalBounds {
+  double step = 0.0;          ///< of the run reported [s]
+  double energy_gain = 0.0;   ///< most energy that came from nowhere [J]
+  double energy_scale = 0.0;  ///< to lay it beside: the weight times the highest rise, plus the crew's work [J]
+  bool compared = false;      ///< run again at half the step, with these differences:
+  double pull = 0.0;          ///< of the peak pulls [N]
+  double lean = 0.0;          ///< of the leans at the moves' ends, and at the very end [rad]
+  double speed = 0.0;         ///< of the aftermath's top speed [m/s]
+  double touch_gap = 0.0;  ///< farthest that two parts were apart by exact distance when the world saw them touch [m]
+};
+
+/// A whole rehearsal.
+struct RehearsalReport {
+  std::vector<MoveRun> moves;
+  std::vector<LooseRun> loose;
+  std::vector<TouchRun> touches;   ///< strongest first; feet that come to the floor as meant left out
+  std::vector<TouchRun> landings;  ///< the casters on the floor
+  std::vector<ZoneRun> zones;
+  std::vector<SlackSpell> slack;
+  std::optional<Aftermath> aftermath;
+  std::vector<std::string> met_from_start;  ///< "hook curl and bracket arm": overlap already as it stands
+  std::vector<HookSpell> hooks_off;         ///< when the pipe did not hold the hooks
+  std::optional<double> push_swing;         ///< how far push or gust turned a section [rad]
+  double push_at = 0.0;                     ///< height at which the push found something [m]
+  double seconds = 0.0;                     ///< how long it took [s]
+  RehearsalBounds bounds;
+  bool refused = false;               ///< a rope too stiff for the world, at every step tried
+  std::vector<std::string> cautions;  ///< what the world leaves out, and what was taken for granted
+  Recording recording;
+};
+
+/// Runs the procedure in the side world, with what is to be tried.
+/// @throws std::invalid_argument if step or frame is not positive, a time is negative, or a hinge is not there.
+/// @note It proves nothing: what is not seen to touch here may touch. Clearance comes from the dry fit.
+RehearsalReport rehearse(const Scene& scene, const Model& model, const RehearsalOptions& options = {});
+
+}  // namespace stowpath

@@ -1,0 +1,269 @@
+#include "sim/rehearsal/tally.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace stowpath {
+
+namespace {
+
+constexpr double kSameTouch = 1.0;              // strokes nearer in time than this are one [s]
+constexpr double kSameLift = 0.5;               // [s]
+constexpr double kSlackLeast = 0.05;            // a slack spell shorter than this is a tremble [s]
+constexpr double kJerkAfter = 0.5;              // how long after a slack spell a pull counts as its jerk [s]
+constexpr double kStrays = 0.0872664625997165;  // 5 degrees: from there a stray is an event [rad]
+constexpr double kSwingSpan = 3.0;              // before a move's end [s]
+
+std::size_t index(int i) { return static_cast<std::size_t>(i); }
+
+const char* move_word(MoveKind kind) {
+  switch (kind) {
+    case MoveKind::stand:
+      return "stand";
+    case MoveKind::roll:
+      return "roll";
+    case MoveKind::lift:
+      return "lift";
+    case MoveKind::fold:
+      return "fold";
+    case MoveKind::together:
+      return "together";
+    case MoveKind::drag:
+      return "drag";
+    case MoveKind::hang:
+      return "hang";
+    case MoveKind::park:
+      return "park";
+  }
+  return "";
+}
+
+bool lands(const WorldPart& a, const WorldPart& b) { return a.kind == PartKind::caster && b.kind == PartKind::floor; }
+
+void take_touch(std::vector<TouchRun>& runs, const TouchRun& now, bool again) {
+  const auto same = [&](const TouchRun& run) { return run.part == now.part && run.other == now.other; };
+  const auto found = std::find_if(runs.begin(), runs.end(), same);
+  if (found == runs.end()) return runs.push_back(now);
+  if (!again) ++found->times;
+  found->speed = std::max(found->speed, now.speed);
+  found->energy = std::max(found->energy, now.energy);
+}
+
+}  // namespace
+
+std::array<double, kMaxSections> leans_in(const SideWorld& world) {
+  std::array<double, kMaxSections> leans{};
+  const auto turns = world.turns();
+  for (std::size_t j = 0; j < turns.size(); ++j) leans[j] = turns[j] + 0.5 * std::numbers::pi;
+  return leans;
+}
+
+void Tally::note(double time, RecordedEventKind kind, std::string what, std::string other, double value,
+                 double energy) {
+  report.recording.events.push_back({time, kind, std::move(what), std::move(other), value, energy});
+}
+
+void Tally::watch(const SideWorld& world, const Crew& crew, bool after) {
+  leans_ = leans_in(world);
+  watch_script(world, crew);
+  watch_loose(world, crew);
+  watch_move(world, crew);
+  watch_touches(world, crew, after);
+  watch_slack(world, crew);
+  watch_hooks(world, crew);
+  if (world.time() < next_frame_) return;
+  next_frame_ += frame_;
+  watch_zones(world, crew, after);
+  take_frame(world, crew);
+}
+
+void Tally::watch_script(const SideWorld& world, const Crew& crew) {
+  const double now = world.time();
+  if (crew.move() != move_) {
+    if (move_ >= 0) end_move();
+    move_ = crew.move();
+    strayed_ = false;
+    if (move_ >= 0) {
+      MoveRun run;
+      run.move = move_;
+      run.begins = run.ends = now;
+      run.seat = {world.seat(), world.seat()};
+      run.least_hook = norm(world.hook_force());
+      report.moves.push_back(run);
+    }
+  }
+  if (!crew.begun()) return;
+  const ScriptStep& step = *crew.begun();
+  if (step.act == Act::go) note(now, RecordedEventKind::move_begins, move_word(model_.moves[index(step.move)].kind));
+  if (step.act == Act::hook_on) note(now, RecordedEventKind::hooked_on, "the hoist line");
+  if (step.act == Act::hook_off) note(now, RecordedEventKind::hooked_off, "the hoist line");
+  if (step.act == Act::pin) note(now, RecordedEventKind::pinned, "", "", step.hinge + 1);
+  if (step.act != Act::unpin) return;
+  note(now, RecordedEventKind::unpinned, "", "", step.hinge + 1);
+  loose_from_ = leans_;
+  loose_height_ = (world.poses()[index(step.hinge)] * model_.linkage.distal(step.hinge)).y;
+  report.loose.push_back({step.hinge, now, 0.0, leans_[index(step.hinge + 1)], 0.0});
+  loose_until_ = INFINITY;
+}
+
+// Until the crew go on with the next move.
+void Tally::watch_loose(const SideWorld& world, const Crew& crew) {
+  if (report.loose.empty() || world.time() >= loose_until_) return;
+  if (crew.move() >= 0) loose_until_ = world.time();
+  LooseRun& run = report.loose.back();
+  const std::size_t below = index(run.hinge + 1);
+  const double height = (world.poses()[index(run.hinge)] * model_.linkage.distal(run.hinge)).y;
+  if (std::abs(loose_height_ - height) > std::abs(run.sinks)) run.sinks = loose_height_ - height;
+  const double swings = std::abs(leans_[below] - loose_from_[below]);
+  if (swings <= run.swings) return;
+  run.swings = swings;
+  run.to_lean = leans_[below];
+}
+
+void Tally::watch_move(const SideWorld& world, const Crew& crew) {
+  if (move_ < 0 || report.moves.empty()) return;
+  MoveRun& run = report.moves.back();
+  run.ends = world.time();
+  run.leans = leans_;
+  run.peak_pull = std::max(run.peak_pull, crew.line().hand);
+  if (crew.fold_line_works()) run.peak_fold = std::max(run.peak_fold, crew.fold_line().hand);
+  if (crew.stalled()) run.stalled += world.step_length();
+  if (crew.hooked_on() && crew.line().hand <= 0.0) run.slack += world.step_length();
+  if (world.hooks_on_pipe()) {
+    run.seat = hull(run.seat, {world.seat(), world.seat()});
+    run.least_hook = std::min(run.least_hook, norm(world.hook_force()));
+  }
+  const auto meant = section_leans(model_.linkage, crew.meant());
+  for (int j = 0; j < model_.linkage.sections; ++j) {
+    const double off = std::abs(leans_[index(j)] - meant[index(j)]);
+    if (off <= run.stray) continue;
+    run.stray = off;
+    run.stray_section = j;
+    run.stray_lean = leans_[index(j)];
+    run.stray_meant = meant[index(j)];
+    run.stray_time = world.time();
+  }
+  if (strayed_ || run.stray < kStrays) return;
+  strayed_ = true;
+  note(world.time(), RecordedEventKind::strays,
+       "section " + std::to_string(run.stray_section + 1) + " is not where it is meant to be", "", run.stray);
+}
+
+// Of a section that hangs: what turns because it is meant to does not swing.
+void Tally::end_move() {
+  MoveRun& run = report.moves.back();
+  const MoveKind kind = model_.moves[index(run.move)].kind;
+  if (kind == MoveKind::hang || kind == MoveKind::drag) run.swing = last_swing(run.ends - kSwingSpan);
+}
+
+double Tally::last_swing(double from) const {
+  const std::size_t last = index(model_.linkage.sections - 1);
+  double least = leans_[last], most = least;
+  for (auto frame = report.recording.frames.rbegin(); frame != report.recording.frames.rend(); ++frame) {
+    if (frame->time < from) break;
+    const double lean = frame->sections[last].turn + 0.5 * std::numbers::pi;
+    least = std::min(least, lean);
+    most = std::max(most, lean);
+  }
+  return most - least;
+}
+
+void Tally::watch_touches(const SideWorld& world, const Crew& crew, bool after) {
+  const double now = world.time();
+  for (const WorldTouch& touch : world.new_touches()) {
+    const bool swapped = world.parts()[index(touch.a)].section < 0;
+    const WorldPart& part = world.parts()[index(swapped ? touch.b : touch.a)];
+    const WorldPart& other = world.parts()[index(swapped ? touch.a : touch.b)];
+    if (other.kind == PartKind::zone || (part.kind == PartKind::hook && other.kind == PartKind::pipe)) continue;
+    const std::pair<std::string, std::string> names{part.name, other.name};
+    const bool again = touched_.count(names) > 0 && now - touched_[names] < kSameTouch;
+    touched_[names] = now;
+    report.bounds.touch_gap = std::max(report.bounds.touch_gap, touch.gap);
+    const TouchRun run{part.name, other.name, now, crew.move(), 1, touch.speed, touch.energy, touch.gap, after};
+    take_touch(lands(part, other) ? report.landings : report.touches, run, again);
+    if (!again) note(now, RecordedEventKind::touch, part.name, other.name, touch.speed, touch.energy);
+  }
+}
+
+ZoneState Tally::state_of(const Crew& crew) const {
+  if (crew.finished() && !report.moves.empty()) return ZoneState::parked;
+  return report.moves.empty() ? ZoneState::standing : ZoneState::moving;
+}
+
+void Tally::watch_zones(const SideWorld& world, const Crew& crew, bool after) {
+  const ZoneState state = after ? ZoneState::moving : state_of(crew);
+  for (const auto& [a, b] : world.inside_zones()) {
+    const WorldPart& zone = world.parts()[index(b)];
+    const WorldPart& part = world.parts()[index(a)];
+    const bool named = std::any_of(zone.when.begin(), zone.when.end(),
+                                   [&](ZoneState when) { return when == state || when == ZoneState::always; });
+    if (!named || part.section < 0 || !zones_.insert({part.name, zone.name}).second) continue;
+    report.zones.push_back({part.name, zone.name, world.time(), crew.move()});
+    note(world.time(), RecordedEventKind::zone_entered, part.name, zone.name);
+  }
+}
+
+void Tally::watch_slack(const SideWorld& world, const Crew& crew) {
+  const double now = world.time();
+  const bool slack = crew.hooked_on() && crew.line().hand <= 0.0 && !crew.begun();
+  if (slack && !slack_) slack_since_ = now;
+  if (!slack && slack_ && now - slack_since_ > kSlackLeast) {
+    report.slack.push_back({slack_since_, now, 0.0});
+  }
+  slack_ = slack;
+  if (!report.slack.empty() && now < report.slack.back().to + kJerkAfter)
+    report.slack.back().jerk = std::max(report.slack.back().jerk, crew.line().hand);
+}
+
+void Tally::watch_hooks(const SideWorld& world, const Crew& crew) {
+  const double now = world.time();
+  if (!world.hooks_on_pipe()) {
+    const bool again = !report.hooks_off.empty() && now - report.hooks_off.back().to < kSameLift;
+    if (!lifted_ && !again) report.hooks_off.push_back({now, now, 0.0, crew.move(), false});
+    HookSpell& spell = report.hooks_off.back();
+    spell.to = now;
+    spell.lift = std::max(spell.lift, world.hook_lift());
+    spell.off = spell.lift > hook_inside_;
+  }
+  lifted_ = !world.hooks_on_pipe();
+}
+
+void Tally::take_frame(const SideWorld& world, const Crew& crew) {
+  RecordedFrame frame;
+  frame.time = world.time();
+  frame.move = crew.move();
+  frame.station = crew.meant().station;
+  const SectionPoses X_W = world.poses();
+  const auto turns = world.turns();
+  for (std::size_t j = 0; j < turns.size(); ++j) frame.sections[j] = {X_W[j].p, turns[j]};
+  const auto line = [](bool on, const LinePull& pull, const LineFeed& feed) {
+    return RecordedLine{on, pull.hand, feed.paid, on ? std::max(0.0, -pull.stretch) : 0.0};
+  };
+  frame.hoist = line(crew.hooked_on(), crew.line(), crew.feed());
+  const bool has_fold = crew.rig() != nullptr && crew.rig()->fold_line.has_value();
+  if (has_fold) frame.fold = line(true, crew.fold_line(), crew.fold_feed());
+  frame.hooks_on_pipe = world.hooks_on_pipe();
+  frame.hook_force = world.hook_force();
+  report.recording.frames.push_back(frame);
+}
+
+void Tally::close(double time) {
+  if (move_ >= 0) end_move();
+  report.seconds = time;
+  const auto stronger = [](const TouchRun& a, const TouchRun& b) { return a.energy > b.energy; };
+  std::stable_sort(report.touches.begin(), report.touches.end(), stronger);
+  for (const SlackSpell& spell : report.slack) {
+    note(spell.from, RecordedEventKind::slack_begins, "the hoist line");
+    note(spell.to, RecordedEventKind::slack_ends, "the hoist line", "", spell.jerk);
+  }
+  for (const HookSpell& spell : report.hooks_off) {
+    note(spell.from, RecordedEventKind::hooks_lift);
+    if (spell.to < time) note(spell.to, RecordedEventKind::hooks_seat, "", "", spell.lift);
+  }
+  auto& events = report.recording.events;
+  std::stable_sort(events.begin(), events.end(),
+                   [](const RecordedEvent& a, const RecordedEvent& b) { return a.time < b.time; });
+}
+
+}  // namespace stowpath

@@ -1,0 +1,58 @@
+#pragma once
+
+#include <deque>
+#include <map>
+#include <set>
+#include <string>
+#include <utility>
+
+#include "sim/rehearsal/crew.h"
+#include "sim/rehearsal/rehearsal.h"
+#include "sim/rehearsal/side_world.h"
+
+namespace stowpath {
+
+/// Leans of the sections as the world has them [rad].
+std::array<double, kMaxSections> leans_in(const SideWorld& world);
+
+/// Watches a rehearsal step by step and keeps what is worth telling.
+class Tally {
+ public:
+  /// @param hook_inside  radius of the hooks' bend [m]
+  Tally(const Model& model, double hook_inside, double frame)
+      : model_(model), hook_inside_(hook_inside), frame_(frame) {}
+
+  /// After each step of the world.
+  void watch(const SideWorld& world, const Crew& crew, bool after);
+  /// When all is over.
+  void close(double time);
+  void note(double time, RecordedEventKind kind, std::string what = "", std::string other = "", double value = 0.0,
+            double energy = 0.0);
+
+  RehearsalReport report;
+
+ private:
+  void watch_script(const SideWorld& world, const Crew& crew);
+  void watch_move(const SideWorld& world, const Crew& crew);
+  void watch_loose(const SideWorld& world, const Crew& crew);
+  void watch_touches(const SideWorld& world, const Crew& crew, bool after);
+  void watch_zones(const SideWorld& world, const Crew& crew, bool after);
+  void watch_slack(const SideWorld& world, const Crew& crew);
+  void watch_hooks(const SideWorld& world, const Crew& crew);
+  void take_frame(const SideWorld& world, const Crew& crew);
+  void end_move();
+  double last_swing(double from) const;
+  ZoneState state_of(const Crew& crew) const;
+
+  const Model& model_;
+  double hook_inside_, frame_, next_frame_ = 0.0;
+  int move_ = -2;
+  bool slack_ = false, strayed_ = false, lifted_ = false;
+  double slack_since_ = 0.0;
+  std::map<std::pair<std::string, std::string>, double> touched_;  // when last
+  std::set<std::pair<std::string, std::string>> zones_;
+  std::array<double, kMaxSections> leans_{}, loose_from_{};
+  double loose_height_ = 0.0, loose_until_ = 0.0;
+};
+
+}  // namespace stowpath

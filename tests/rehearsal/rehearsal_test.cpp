@@ -1,0 +1,245 @@
+#include "sim/rehearsal/rehearsal.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include <catch2/catch.hpp>
+
+#include "sim/hoist/pull.h"
+#include "sim/mechanism/standing.h"
+#include "sim/rehearsal/side_world.h"
+#include "sim/scene/reader.h"
+#include "tests/support/gallery.h"
+#include "tests/support/sample_scene.h"
+
+namespace stowpath {
+namespace {
+
+constexpr double kDegree = std::numbers::pi / 180.0;
+
+Scene gallery_scene(const std::string& name) { return parse_scene(testing::gallery_text(name), name); }
+
+RehearsalReport rehearse_once(const Scene& scene, RehearsalOptions options = {}) {
+  options.compare = false;
+  return rehearse(scene, build_model(scene), options);
+}
+
+// The raising pull that statics has at a lean, on the samples of one move.
+double static_pull(const PullReport& pull, std::size_t move, double lean) {
+  for (std::size_t i = 1; i < pull.samples.size(); ++i) {
+    const PullSample &a = pull.samples[i - 1], &b = pull.samples[i];
+    if (a.move != move || b.move != move || lean < a.pose.lean || lean > b.pose.lean) continue;
+    const double share = (lean - a.pose.lean) / (b.pose.lean - a.pose.lean);
+    return a.hand_raising + share * (b.hand_raising - a.hand_raising);
+  }
+  return NAN;
+}
+
+double lean_of(const RecordedFrame& frame) { return frame.sections[0].turn + 0.5 * std::numbers::pi; }
+
+// Worst share by which the rehearsed pull is off, over a move, from `after` seconds into it.
+double worst_share(const Scene& scene, const RehearsalReport& report, std::size_t run, double after) {
+  const Model model = build_model(scene);
+  const PullReport pull = pull_through(scene, model);
+  const MoveRun& move = report.moves[run];
+  double worst = 0.0;
+  int looked = 0;
+  for (const RecordedFrame& frame : report.recording.frames) {
+    if (frame.time < move.begins + after || frame.time > move.ends - 3.0) continue;
+    const double statics = static_pull(pull, static_cast<std::size_t>(move.move), lean_of(frame));
+    if (!std::isfinite(statics)) continue;
+    worst = std::max(worst, std::abs(frame.hoist.pull / statics - 1.0));
+    ++looked;
+  }
+  REQUIRE(looked > 20);
+  return worst;
+}
+
+// Nothing in its way: lifted level, a stair in one piece needs room.
+Scene free_stair() {
+  Scene scene = testing::one_section_scene();
+  scene.obstacles.clear();
+  scene.zones.clear();
+  scene.room.depth = 8.0;
+  scene.rail.brackets.stations = {0.3, 7.18};
+  scene.loft.edge = 0.7;
+  return scene;
+}
+
+Scene slow(Scene scene, double line_speed) {
+  Winch winch;
+  winch.drum = 0.1;
+  winch.ratio = 1.0;
+  winch.speed = 60.0 * line_speed / (std::numbers::pi * (winch.drum + scene.hoist->line.diameter));
+  scene.hoist->pulled_by = PulledBy::powered_winch;
+  scene.hoist->winch = winch;
+  return scene;
+}
+
+// Friction at hook and sheaves acts as in the statics, and the stair moves at a few millimetres a second.
+TEST_CASE("rehearsal: a stair hauled slowly pulls as statics says, to one part in a hundred", "[rehearsal]") {
+  Scene scene = slow(free_stair(), 0.1);
+  for (Step& step : scene.procedure)
+    if (step.kind == StepKind::lift) step.lean = 60 * kDegree;
+  const RehearsalReport report = rehearse_once(scene);
+  REQUIRE(report.moves.size() == 1);
+  CHECK(worst_share(scene, report, 0, 4.0) < 0.01);
+}
+
+TEST_CASE("rehearsal: a folded stair lifted by hand pulls as statics says, to one part in a hundred", "[rehearsal]") {
+  const Scene scene = gallery_scene("demo-cured");
+  const RehearsalReport report = rehearse_once(scene);
+  REQUIRE(report.moves.size() == 4);
+  CHECK(worst_share(scene, report, 3, 4.0) < 0.01);
+  CHECK(report.aftermath == std::nullopt);
+  CHECK(report.touches.empty());
+  CHECK(report.zones.empty());
+  CHECK(report.slack.empty());
+  CHECK(report.bounds.energy_gain < 1e-3 * report.bounds.energy_scale);
+}
+
+// At rest friction is left out: the line holds what statics without friction says.
+TEST_CASE("rehearsal: parked, the line holds what statics says", "[rehearsal]") {
+  const Scene scene = gallery_scene("demo-cured");
+  const Model model = build_model(scene);
+  const RehearsalReport report = rehearse(scene, model, {.compare = false});
+  const PullReport pull = pull_through(scene, model);
+  const RecordedFrame& last = report.recording.frames.back();
+  CHECK(last.hoist.pull == Approx(pull.samples.back().hand_holding).epsilon(0.02));
+  CHECK(lean_of(last) == Approx(88 * kDegree).margin(0.1 * kDegree));
+}
+
+TEST_CASE("rehearsal: what the dry fit finds on the demo's way, the stair runs into", "[rehearsal]") {
+  const RehearsalReport report = rehearse_once(gallery_scene("demo"));
+  const DryFit fit = testing::dry_fit_of(testing::gallery_text("demo"));
+  REQUIRE_FALSE(report.touches.empty());
+  for (const TouchRun& touch : report.touches) {
+    INFO(touch.part << " and " << touch.other);
+    CHECK(testing::find(fit, FindingKind::interference, touch.part, touch.other) != nullptr);
+    CHECK(touch.gap < kWorldSkin);
+  }
+  CHECK_FALSE(report.zones.empty());
+}
+
+TEST_CASE("rehearsal: let go, the stair comes down, and the report says how hard and over whom", "[rehearsal]") {
+  const RehearsalReport report = rehearse_once(gallery_scene("demo-cured"), {.let_go = 30.0});
+  REQUIRE(report.aftermath);
+  const Aftermath& after = *report.aftermath;
+  CHECK_FALSE(after.nothing);
+  CHECK(after.at_rest);
+  CHECK(after.begins == Approx(30.0).margin(2e-3));
+  CHECK(after.first_other == "floor");
+  CHECK(after.top_speed > 2.0);
+  CHECK(after.under.lo > 0.0);
+  CHECK(after.under.hi < 4.6);
+  CHECK(after.energy > after.hit_energy);
+  CHECK(report.bounds.energy_gain < 0.01 * report.bounds.energy_scale);
+  const RehearsalReport broken = rehearse_once(gallery_scene("demo-cured"), {.line_breaks = 30.0});
+  CHECK(broken.aftermath->top_speed == after.top_speed);
+}
+
+// 1/2 m v^2 of what falls cannot be more than it has lost in height, nor less than a tenth of it after a clear drop.
+TEST_CASE("rehearsal: a falling stair is no faster than its height allows", "[rehearsal]") {
+  const Scene scene = free_stair();
+  const Model model = build_model(scene);
+  const RehearsalReport report = rehearse(scene, model, {.compare = false, .let_go = 20.0});
+  REQUIRE(report.aftermath);
+  const auto at = [&](double time) {
+    const auto frame = std::find_if(report.recording.frames.begin(), report.recording.frames.end(),
+                                    [&](const RecordedFrame& f) { return f.time >= time; });
+    const Pose2 X_W = make_pose(frame->sections[0].origin, frame->sections[0].turn);
+    return (X_W * model.masses[0].centre).y;
+  };
+  const double drop = at(20.0) - at(report.aftermath->ends - 0.1);
+  const double lost = model.masses[0].mass * kGravity * drop;
+  CHECK(report.aftermath->energy < 1.02 * lost);
+  CHECK(report.aftermath->energy > 0.5 * lost);
+}
+
+TEST_CASE("rehearsal: a cleat or a worm holds what is let go", "[rehearsal]") {
+  Scene scene = free_stair();
+  scene.hoist->cleat = true;
+  const RehearsalReport cleated = rehearse_once(scene, {.let_go = 2.0});
+  REQUIRE(cleated.aftermath);
+  CHECK(cleated.aftermath->nothing);
+  CHECK(cleated.aftermath->stopped_by == "the cleat");
+  CHECK(cleated.moves.back().leans[0] > 80 * kDegree);
+  Scene worm = slow(free_stair(), 0.3);
+  worm.hoist->winch->worm_lead = 3 * kDegree;
+  worm.hoist->winch->worm_friction = 0.12;
+  CHECK(rehearse_once(worm, {.let_go = 5.0}).aftermath->stopped_by == "the worm's friction");
+}
+
+// Section 2 leans with section 1 while pinned; loose and off the floor it swings through plumb and as far beyond.
+TEST_CASE("rehearsal: unpinned in the air, the lower section swings through plumb", "[rehearsal]") {
+  Scene scene = testing::sample_scene();
+  scene.obstacles.clear();
+  std::vector<Step> steps;
+  for (Step step : scene.procedure) {
+    if (step.kind == StepKind::drag) {
+      step.kind = StepKind::lift;
+      step.lean = 65 * kDegree;
+      steps.insert(steps.end() - 1, step);  // lifted before the pin is pulled
+    } else {
+      steps.push_back(step);
+    }
+  }
+  scene.procedure = steps;
+  for (std::size_t i = 0; i < scene.procedure.size(); ++i) scene.procedure[i].at = {100 + static_cast<int>(i), 5, 1};
+  scene.procedure.resize(4);  // roll, hook on, lift, unpin
+  const RehearsalReport report = rehearse_once(scene);
+  REQUIRE(report.loose.size() == 1);
+  CHECK(report.loose[0].swings > 40 * kDegree);
+  CHECK(report.loose[0].to_lean < -10 * kDegree);
+}
+
+TEST_CASE("rehearsal: a pull that nobody can give stalls", "[rehearsal]") {
+  const RehearsalReport report = rehearse_once(gallery_scene("demo"));
+  CHECK(report.moves.back().stalled > 1.0);
+  CHECK(report.moves.back().peak_pull < 600.0);
+}
+
+TEST_CASE("rehearsal: pushed, the standing stair swings out and comes back", "[rehearsal]") {
+  Scene scene = free_stair();
+  scene.procedure.clear();
+  const RehearsalReport report = rehearse_once(scene, {.push = Push{150.0, 1.1, 1.0}});
+  REQUIRE(report.push_swing);
+  CHECK(*report.push_swing > 2 * kDegree);
+  CHECK(report.push_at == Approx(1.1).margin(0.01));
+  const RehearsalReport held = rehearse_once(scene, {.push = Push{-20.0, 1.1, 1.0}});
+  CHECK(*held.push_swing < 1 * kDegree);
+}
+
+// The bound states what a second run at half the step shows.
+TEST_CASE("rehearsal: the same run gives the same bits, and half the step nearly the same numbers", "[rehearsal]") {
+  const Scene scene = free_stair();
+  const Model model = build_model(scene);
+  const RehearsalReport first = rehearse(scene, model), again = rehearse(scene, model);
+  REQUIRE(first.recording.frames.size() == again.recording.frames.size());
+  CHECK(first.recording.frames.back().sections[0].turn == again.recording.frames.back().sections[0].turn);
+  CHECK(first.recording.frames.back().hoist.pull == again.recording.frames.back().hoist.pull);
+  CHECK(first.bounds.compared);
+  CHECK(first.bounds.pull < 2.0);
+  CHECK(first.bounds.lean < 0.1 * kDegree);
+}
+
+TEST_CASE("rehearsal: a stiff rope gets a finer step", "[rehearsal]") {
+  Scene scene = free_stair();
+  scene.hoist->line.strength = 5e6;
+  const RehearsalReport report = rehearse_once(scene);
+  CHECK_FALSE(report.refused);
+  CHECK(report.bounds.step < 1.0 / 961.0);
+  scene.hoist->line.strength = 1e12;
+  CHECK(rehearse_once(scene).refused);
+}
+
+TEST_CASE("rehearsal: a negative time, a step of nothing or a hinge that is not there is refused", "[rehearsal]") {
+  const Scene scene = free_stair();
+  CHECK_THROWS_AS(rehearse_once(scene, {.step = 0.0}), std::invalid_argument);
+  CHECK_THROWS_AS(rehearse_once(scene, {.let_go = -1.0}), std::invalid_argument);
+  CHECK_THROWS_AS(rehearse_once(scene, {.no_pins = {0}}), std::invalid_argument);
+}
+
+}  // namespace
+}  // namespace stowpath

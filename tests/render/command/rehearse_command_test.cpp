@@ -1,0 +1,108 @@
+#include "render/command/rehearse_command.h"
+
+#include <sstream>
+
+#include <catch2/catch.hpp>
+#include <nlohmann/json.hpp>
+
+#include "render/command/faults.h"
+#include "render/command/run.h"
+#include "tests/support/gallery.h"
+
+namespace stowpath {
+namespace {
+
+using Catch::Matchers::Contains;
+using Catch::Matchers::StartsWith;
+
+struct Answer {
+  int code = 0;
+  std::string out, err;
+};
+Answer ask(const std::vector<std::string>& arguments, const std::string& scene) {
+  std::istringstream in(testing::gallery_text(scene));
+  std::ostringstream out, err;
+  const int code = run(arguments, {}, in, out, err);
+  return {code, out.str(), err.str()};
+}
+
+TEST_CASE("rehearse command: what is to be tried is read with its units", "[render][rehearsal]") {
+  WhatIfs asked;
+  asked.let_go = "1.5 min";
+  asked.push = "-27 lbf at 3ft 7in for 2s";
+  const RehearsalOptions options = rehearsal_options(asked);
+  CHECK(*options.let_go == Approx(90.0));
+  CHECK(options.push->force == Approx(-27 * 4.4482216).epsilon(1e-6));
+  CHECK(options.push->height == Approx(43 * 0.0254));
+  CHECK(options.push->seconds == Approx(2.0));
+  asked.gust = "-8 m/s for 3s";
+  asked.when = "4s";
+  CHECK(rehearsal_options(asked).gust->speed == Approx(-8.0));
+  CHECK(rehearsal_options(asked).gust->seconds == Approx(3.0));
+  CHECK(what_ifs_text(asked) ==
+        "--let-go \"1.5 min\" --push \"-27 lbf at 3ft 7in for 2s\" --gust \"-8 m/s for 3s\" --when \"4s\"");
+}
+
+TEST_CASE("rehearse command: what cannot be read is refused with what to write", "[render][rehearsal]") {
+  const auto refused = [](WhatIfs asked) -> std::string {
+    try {
+      rehearsal_options(asked);
+    } catch (const UsageFault& fault) {
+      return std::string(fault.what()) + " = " + fault.hint;
+    }
+    return "taken";
+  };
+  WhatIfs asked;
+  asked.let_go = "12";
+  CHECK_THAT(refused(asked), StartsWith("--let-go: \"12\" cannot be read = write it as 12s"));
+  asked.let_go = "-3s";
+  CHECK_THAT(refused(asked), Contains("cannot be read"));
+  asked = {};
+  asked.push = "120N";
+  CHECK_THAT(refused(asked), Contains("\"120N at 1.1m\""));
+  asked.push = "120 at 1.1m";
+  CHECK_THAT(refused(asked), Contains("cannot be read"));
+  asked = {};
+  asked.gust = "10";
+  CHECK_THAT(refused(asked), Contains("10 m/s"));
+  asked = {};
+  asked.when = "3s";
+  CHECK_THAT(refused(asked), Contains("neither is asked"));
+  asked.let_go = asked.line_breaks = "3s";
+  CHECK_THAT(refused(asked), Contains("not both"));
+}
+
+TEST_CASE("rehearse command: a rehearsal never says that anything clears", "[render][rehearsal]") {
+  const Answer ladder = ask({"rehearse", "-"}, "rolling-ladder");
+  CHECK(ladder.code == kExitClear);
+  CHECK_THAT(ladder.out, StartsWith("UNEVENTFUL: "));
+  CHECK_THAT(ladder.out, Contains("proves no"));
+  CHECK_THAT(ladder.out, !Contains("CLEAR"));
+  CHECK_THAT(ladder.out, Contains("HOW GOOD THE NUMBERS ARE"));
+}
+
+TEST_CASE("rehearse command: let go, it says what then, as text and as one object", "[render][rehearsal]") {
+  const Answer text = ask({"rehearse", "-", "--let-go", "15s"}, "demo-cured");
+  CHECK(text.code == kExitFails);
+  CHECK_THAT(text.out, StartsWith("TROUBLE: the line is let go"));
+  CHECK_THAT(text.out, Contains("WHAT THEN"));
+  const auto json = nlohmann::json::parse(ask({"rehearse", "-", "--let-go", "15s", "--json"}, "demo-cured").out);
+  CHECK(json["schema"] == "stowpath.rehearsal/1");
+  CHECK(json["proves_clearance"] == false);
+  CHECK(json["what_then"]["from_s"].get<double>() == Approx(15.0).margin(0.01));
+  CHECK(json["what_then"]["foot_speed_m_s"].get<double>() > 0.1);
+  CHECK(json["bounds"]["half_step"].is_object());
+  CHECK(json["moves"].size() == 2);
+}
+
+TEST_CASE("rehearse command: a hinge or a line that is not there is refused", "[render][rehearsal]") {
+  const Answer hinge = ask({"rehearse", "-", "--no-pin", "3"}, "demo-cured");
+  CHECK(hinge.code == kExitUsage);
+  CHECK_THAT(hinge.err, Contains("--no-pin 3: there is no such hinge"));
+  const Answer line = ask({"rehearse", "-", "--let-go", "3s"}, "rolling-ladder");
+  CHECK(line.code == kExitUsage);
+  CHECK_THAT(line.err, Contains("no hoist line to let go"));
+}
+
+}  // namespace
+}  // namespace stowpath
