@@ -12,6 +12,7 @@
 #include "render/command/faults.h"
 #include "render/command/hoist_command.h"
 #include "render/command/loads_command.h"
+#include "render/command/open_command.h"
 #include "render/command/rehearse_command.h"
 #include "render/command/scene_source.h"
 #include "render/report/json.h"
@@ -21,7 +22,7 @@
 namespace stowpath {
 namespace {
 
-constexpr std::array<std::string_view, 5> kCommands{"dryfit", "hoist", "loads", "rehearse", "schema"};
+constexpr std::array<std::string_view, 6> kCommands{"dryfit", "hoist", "loads", "open", "rehearse", "schema"};
 constexpr std::array<std::string_view, 16> kOptions{
     "--sagged",  "--detail", "--output", "--json",        "--units",  "--quiet", "--color", "--help",
     "--version", "-o",       "--let-go", "--line-breaks", "--no-pin", "--push",  "--gust",  "--when"};
@@ -125,6 +126,8 @@ int parse_and_do(const std::vector<std::string>& arguments, const Terminal& term
                     "Can one person lift it? Pull through the lift, winch, rope, and what it weighs.");
   add_scene_command(app, wanted, "loads", "Does everything hold? Rail, joint, treads and hardware, the weakest first.");
   add_rehearse(app, wanted);
+  app.add_subcommand("open", "Step through the moves in a window")
+      ->add_option("SCENE", wanted.scene, "Scene file; without one: the built-in demo");
   app.add_subcommand("schema", "Print the JSON Schema of the scene file");
   std::vector<std::string> last_first(arguments.rbegin(), arguments.rend());  // as the parser takes them
   try {
@@ -140,6 +143,7 @@ int parse_and_do(const std::vector<std::string>& arguments, const Terminal& term
     return kExitClear;
   }
   const SceneRequest request = scene_request(wanted, terminal);
+  if (app.got_subcommand("open")) return run_open(request.scene);
   if (app.got_subcommand("hoist")) return run_hoist(request, in, out);
   if (app.got_subcommand("loads")) return run_loads(request, in, out);
   if (app.got_subcommand("rehearse")) return run_rehearse(request, wanted.what_ifs, in, out);

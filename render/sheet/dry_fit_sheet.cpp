@@ -111,7 +111,7 @@ class Sheet {
   void span() {
     view_heading(drawing_left(), span_.zero.y - 4.2, "Span view, from above", span_.scale);
     const Vec2 corner = span_({subject_.scene.room.length, depth_});
-    draw_span_view(list_, labels_, subject_, span_, depth_, {span_.zero, corner});
+    draw_span_view(list_, labels_, subject_, span_, depth_, working_configuration(subject_.model), {span_.zero, corner});
   }
 
   std::vector<std::optional<Vec2>> notes(NotesColumn& column) {

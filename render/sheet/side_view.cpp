@@ -42,14 +42,6 @@ void avoid_stair(Labels& labels, const ViewFrame& frame, const Model& model, con
   }
 }
 
-void draw_ropes(DisplayList& list, const ViewFrame& frame, const Model& model, const Configuration& at) {
-  const SectionPoses poses = place_sections(model.linkage, at);
-  const auto end = [&](const RopeEnd& rope) {
-    return rope.section < 0 ? rope.at : poses.at(static_cast<std::size_t>(rope.section)) * rope.at;
-  };
-  for (const RopeRun& run : model.ropes) list.line(frame(end(run.a)), frame(end(run.b)), {Ink::blue, kMedium});
-}
-
 void draw_moves(DisplayList& list, Labels& labels, const Subject& subject, const ViewFrame& frame) {
   const Model& model = subject.model;
   list.open("moves", "The moves, and where the stair parks");

@@ -151,11 +151,11 @@ double span_depth(const Subject& subject) {
 }
 
 void draw_span_view(DisplayList& list, Labels& labels, const Subject& subject, const ViewFrame& frame, double depth,
-                    const PaperBox& bounds) {
+                    const Configuration& at, const PaperBox& bounds) {
   list.open("span-view", "Span view, from above");
   draw_room_plan(list, subject, frame, depth);
   draw_things(list, subject, frame, depth);
-  draw_stair_plan(list, labels, subject, frame, depth, working_configuration(subject.model), false);
+  draw_stair_plan(list, labels, subject, frame, depth, at, false);
   if (const auto parked = parked_configuration(subject.model))
     draw_stair_plan(list, labels, subject, frame, depth, *parked, true);
   draw_finding_crosses(list, labels, subject, frame, depth, bounds);

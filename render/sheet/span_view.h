@@ -12,10 +12,10 @@ namespace stowpath {
 double span_depth(const Subject& subject);
 
 /// The room from above, back wall on top, stations to the right, out downward: loft, rail, what stands in the way, the
-/// stair at home in its working pose and the parked pose as a ghost.
+/// stair at a pose and the parked pose as a ghost.
 /// @param frame   flipped: second axis is out
 /// @param bounds  where its lettering may stand [mm]
 void draw_span_view(DisplayList& list, Labels& labels, const Subject& subject, const ViewFrame& frame, double depth,
-                    const PaperBox& bounds);
+                    const Configuration& at, const PaperBox& bounds);
 
 }  // namespace stowpath

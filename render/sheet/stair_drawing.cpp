@@ -119,6 +119,14 @@ void draw_stair_ghost(DisplayList& list, const ViewFrame& frame, const Model& mo
   }
 }
 
+void draw_ropes(DisplayList& list, const ViewFrame& frame, const Model& model, const Configuration& at) {
+  const SectionPoses poses = place_sections(model.linkage, at);
+  const auto end = [&](const RopeEnd& rope) {
+    return rope.section < 0 ? rope.at : poses.at(static_cast<std::size_t>(rope.section)) * rope.at;
+  };
+  for (const RopeRun& run : model.ropes) list.line(frame(end(run.a)), frame(end(run.b)), {Ink::blue, kMedium});
+}
+
 std::vector<std::vector<Vec2>> foot_path(const Model& model) {
   constexpr int kPieces = 24;
   const Vec2 foot = foot_point(model);

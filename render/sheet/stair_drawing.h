@@ -18,6 +18,9 @@ void draw_stair(DisplayList& list, const ViewFrame& frame, const Model& model, c
 void draw_stair_ghost(DisplayList& list, const ViewFrame& frame, const Model& model, const SectionPoses& poses,
                       const Pen& pen);
 
+/// The ropes as they run at a pose, in blue pencil.
+void draw_ropes(DisplayList& list, const ViewFrame& frame, const Model& model, const Configuration& at);
+
 /// Several convex pieces of one thing, drawn without the lines between them.
 void draw_pieces(DisplayList& list, const std::vector<std::vector<Vec2>>& pieces, const Pen& pen, Ink fill);
 

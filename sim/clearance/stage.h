@@ -16,7 +16,7 @@ namespace stowpath {
 inline constexpr int kRoom = -1;
 
 /// A point that rides on a section or stays in the room.
-struct Anchor {
+struct RopeAnchor {
   int body = kRoom;
   Vec2 at;  ///< in that body's frame [m]
 };
@@ -29,7 +29,7 @@ struct Mover {
   double excess = 0.0;             ///< the outline may stand out of the true thing by up to this [m]
   int group = 0;                   ///< row of the table of needs
   bool rope = false;
-  Anchor a, b;                            ///< a rope's ends
+  RopeAnchor a, b;                            ///< a rope's ends
   double rope_from = 0.0, rope_to = 1.0;  ///< the stretch of it that this mover is
   double rope_radius = 0.0;               ///< [m]
 };

@@ -161,8 +161,8 @@ void Draw::mover() {
   const double length = m.linkage.length[static_cast<std::size_t>(body)];
   std::vector<Interval> stations = stretches(-0.3 * out_.scale, 0.4);
   if (chance(0.08)) {
-    const Anchor a{self ? m.base : kRoom, {uniform(-2.0, 2.0) * out_.scale, uniform(0.0, 4.0) * out_.scale}};
-    const Anchor b{body, {uniform(0.0, length), uniform(-0.1, 0.1) * out_.scale}};
+    const RopeAnchor a{self ? m.base : kRoom, {uniform(-2.0, 2.0) * out_.scale, uniform(0.0, 4.0) * out_.scale}};
+    const RopeAnchor b{body, {uniform(0.0, length), uniform(-0.1, 0.1) * out_.scale}};
     m.rope(a, b, 0.004 * out_.scale, stations);
     return;
   }

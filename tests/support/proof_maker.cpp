@@ -26,7 +26,7 @@ ProofMaker& ProofMaker::part(const RoundedPolygon& outline, int body, std::vecto
   return *this;
 }
 
-ProofMaker& ProofMaker::rope(Anchor a, Anchor b, double radius, std::vector<Interval> stations) {
+ProofMaker& ProofMaker::rope(RopeAnchor a, RopeAnchor b, double radius, std::vector<Interval> stations) {
   Mover mover;
   mover.rope = true;
   mover.a = a;

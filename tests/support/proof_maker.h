@@ -20,7 +20,7 @@ struct ProofMaker {
 
   ProofMaker& margin(double wanted, double play = 0.0);
   ProofMaker& part(const RoundedPolygon& outline, int body = 0, std::vector<Interval> stations = {{-0.25, 0.25}});
-  ProofMaker& rope(Anchor a, Anchor b, double radius, std::vector<Interval> stations = {{-0.25, 0.25}});
+  ProofMaker& rope(RopeAnchor a, RopeAnchor b, double radius, std::vector<Interval> stations = {{-0.25, 0.25}});
   ProofMaker& post(const RoundedPolygon& outline, std::vector<Interval> stations = {{-5.0, 5.0}});
 
   /// Valid until the maker changes or goes.

@@ -217,3 +217,9 @@ TEST_CASE("command: what to measure twice is told, but not for a bent pipe or in
   const json told = json::parse(said({"dryfit", "--json", "--quiet"}).out);
   CHECK(told["measure_twice"]["places"].size() >= 4);
 }
+
+TEST_CASE("command: a window shows no scene from standard input", "[command]") {
+  const Said s = said({"open", "-"});
+  CHECK(s.code == 2);
+  CHECK_THAT(s.err, Contains("a window cannot show a scene from standard input"));
+}

@@ -1,0 +1,80 @@
+#pragma once
+
+#include <future>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "render/studio/grip.h"
+#include "render/studio/playback.h"
+#include "render/studio/scene_picture.h"
+#include "sim/clearance/live_pose.h"
+#include "sim/remedy/assess.h"
+#include "sim/scene/scene_error.h"
+
+namespace stowpath {
+
+/// One scene on the table: what the window shows and what its keys and pointer do, without a window.
+///
+/// The proof runs beside it; until it is there, `fit` is empty and `proving` true. Not to be used from two threads.
+class Studio {
+ public:
+  Studio();
+  ~Studio();
+  Studio(const Studio&) = delete;
+  Studio& operator=(const Studio&) = delete;
+
+  /// Takes up a scene's text, and starts its proof. Where it cannot be used the scene on the table stays, and `faults`
+  /// says why. @returns whether it was taken up
+  bool open(const std::string& text, const std::string& name);
+
+  bool has_scene() const { return static_cast<bool>(table_); }
+  const Scene& scene() const;
+  const Model& model() const;
+  const DryFit& fit() const;
+  const std::vector<Diagnostic>& faults() const { return faults_; }
+  DisplayUnits units() const;
+
+  /// Collects the proof if it is done. @returns whether something new is there
+  bool poll();
+  void wait();  ///< until the proof is done, then polls
+  bool proving() const { return proof_.valid(); }
+
+  // Stepping through the procedure.
+  const Place& place() const { return place_; }
+  const Configuration& pose() const { return pose_; }
+  bool on_procedure() const { return on_procedure_; }
+  void go(const Place& place);
+  void forward();
+  void back();
+  void run(double seconds);  ///< shows so much more of it, backwards where negative
+
+  // Free handling. With `hold_at_touch` a way ends where two parts would first touch.
+  bool hold_at_touch = false;
+  void handle(const Configuration& wanted);
+  const std::optional<PoseMeeting>& held_by() const { return held_by_; }
+
+  /// What is near at the pose shown.
+  const PoseNews& news() const { return news_; }
+
+  std::optional<std::size_t> chosen_finding() const { return chosen_; }
+  void choose(std::size_t finding);  ///< goes to its worst pose; out of range: chooses none
+
+ private:
+  struct Table;
+  void show(const Configuration& pose);
+  void start_proof();
+
+  std::unique_ptr<Table> table_;
+  std::vector<Diagnostic> faults_;
+  std::future<Assessment> proof_;
+  Place place_;
+  Configuration pose_;
+  bool on_procedure_ = true;
+  std::optional<PoseMeeting> held_by_;
+  PoseNews news_;
+  std::optional<std::size_t> chosen_;
+};
+
+}  // namespace stowpath

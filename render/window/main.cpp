@@ -1,0 +1,83 @@
+#include <cstdlib>
+#include <exception>
+#include <iostream>
+#include <optional>
+#include <string>
+
+#include <CLI/CLI.hpp>
+
+#include "render/command/faults.h"
+#include "render/command/scene_source.h"
+#include "render/command/sheet_file.h"
+#include "render/window/viewer.h"
+
+namespace stowpath {
+namespace {
+
+struct Wanted {
+  std::string scene;
+  ViewerOptions viewer;
+};
+
+// SFML ends the program where there is no display: that is looked at before it is touched.
+bool has_display() {
+  const char* display = std::getenv("DISPLAY");
+  return display && *display != '\0';
+}
+
+int say(ExitCode code, const std::string& problem, const std::string& hint) {
+  std::cerr << "stowpath-view: " << problem << "\n";
+  if (!hint.empty()) std::cerr << "  = " << hint << "\n";
+  return code;
+}
+
+int show(const Wanted& wanted) {
+  const bool demo = wanted.scene.empty();
+  const SceneText source = read_scene_text(demo ? std::nullopt : std::optional(wanted.scene), std::cin);
+  Studio studio;
+  if (!studio.open(source.text, source.name)) {
+    for (const Diagnostic& fault : studio.faults())
+      std::cerr << format_diagnostic(fault, source.name, source.text, false) << "\n";
+    return kExitUsage;
+  }
+  if (!has_display())
+    return say(kExitFiles, "there is no display to open a window on (DISPLAY is not set)",
+               "run it in a desktop session, or use `stowpath dryfit -o sheet.pdf`, which needs none");
+  Viewer(studio, wanted.viewer).run();
+  return kExitClear;
+}
+
+int parse_and_show(int argc, char** argv) {
+  CLI::App app("Steps through a scene's moves in a window.", "stowpath-view");
+  Wanted wanted;
+  app.add_option("SCENE", wanted.scene, "Scene file; without one: the built-in demo");
+  app.add_option("--ui-scale", wanted.viewer.scale, "Size of lettering and widgets; 1 for 96 dots an inch")
+      ->check(CLI::Range(0.5, 4.0));
+  app.add_option("--width", wanted.viewer.width, "Of the window, in pixels")->check(CLI::Range(640, 7680));
+  app.add_option("--height", wanted.viewer.height, "Of the window, in pixels")->check(CLI::Range(480, 4320));
+  app.add_option("--write", wanted.viewer.export_file, "What \"Write it out\" writes: FILE.svg, .pdf or .png");
+  try {
+    app.parse(argc, argv);
+  } catch (const CLI::ParseError& error) {
+    return app.exit(error) == 0 ? kExitClear : kExitUsage;
+  }
+  if (!wanted.viewer.export_file.empty()) check_sheet_name("--write", wanted.viewer.export_file);
+  if (wanted.scene != "-") wanted.viewer.scene_file = wanted.scene;
+  return show(wanted);
+}
+
+}  // namespace
+}  // namespace stowpath
+
+int main(int argc, char** argv) {
+  using namespace stowpath;
+  try {
+    return parse_and_show(argc, argv);
+  } catch (const UsageFault& fault) {
+    return say(kExitUsage, fault.what(), fault.hint);
+  } catch (const FileFault& fault) {
+    return say(kExitFiles, fault.file + ": " + fault.what(), "");
+  } catch (const std::exception& fault) {
+    return say(kExitOurFault, std::string("a fault of the program: ") + fault.what(), "");
+  }
+}

@@ -1,0 +1,43 @@
+#pragma once
+
+#include <SFML/Graphics/Font.hpp>
+#include <SFML/Graphics/RenderTarget.hpp>
+#include <SFML/Graphics/VertexArray.hpp>
+#include <span>
+
+#include "render/sheet/display_list.h"
+
+namespace stowpath {
+
+/// Draws display lists on a screen. Strokes and rims are feathered triangles, smooth on any driver without
+/// multisampling; lettering is set at whole pixels and never scaled.
+class ScreenCanvas {
+ public:
+  /// @param dots  pixels for a millimetre of paper
+  ScreenCanvas(sf::RenderTarget& target, const sf::Font& lettering, double dots);
+
+  /// @param corner  of the list's paper on the target [pixels]; what lies outside of its paper is cut off
+  void draw(const DisplayList& list, sf::Vector2f corner);
+
+  void operator()(const Group&) {}
+  void operator()(const Path& path);
+  void operator()(const Arc& arc);
+  void operator()(const Text& text);
+
+ private:
+  sf::Vector2f dot(Vec2 paper) const;
+  void triangle(sf::Vector2f a, sf::Color ca, sf::Vector2f b, sf::Color cb, sf::Vector2f c, sf::Color cc);
+  void band(sf::Vector2f a, sf::Vector2f b, sf::Vector2f across, float from, float to, sf::Color near, sf::Color far);
+  void stroke(std::span<const Vec2> points, bool closed, const Pen& pen);
+  void straight(sf::Vector2f a, sf::Vector2f b, float half, sf::Color colour);
+  void round_end(sf::Vector2f centre, float radius, sf::Color colour);
+  void fill(std::span<const Vec2> corners, Ink ink);
+  void flush();
+
+  sf::RenderTarget& target_;
+  const sf::Font& font_;
+  double dots_;
+  sf::VertexArray triangles_{sf::Triangles};
+};
+
+}  // namespace stowpath

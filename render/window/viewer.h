@@ -1,0 +1,80 @@
+#pragma once
+
+#include <SFML/Graphics/Font.hpp>
+#include <SFML/Graphics/RenderWindow.hpp>
+#include <SFML/System/Clock.hpp>
+#include <filesystem>
+#include <optional>
+#include <string>
+
+#include "render/studio/studio.h"
+#include "render/window/widgets.h"
+
+namespace stowpath {
+
+struct ViewerOptions {
+  std::string scene_file;   ///< shown in the title and looked at again when it changes; empty: the built-in demo
+  std::string export_file;  ///< where the side view is written to on demand: .svg, .pdf or .png
+  double scale = 1.0;       ///< of lettering and widgets
+  unsigned width = 1280, height = 800;
+};
+
+/// The window on a studio.
+class Viewer {
+ public:
+  /// @throws std::runtime_error where no window can be opened
+  Viewer(Studio& studio, ViewerOptions options);
+  void run();
+
+ private:
+  enum class Hold { nothing, stair, rail, paper };
+
+  void handle_event(const sf::Event& event);
+  void key(const sf::Event::KeyEvent& key);
+  void press(const sf::Event::MouseButtonEvent& button);
+  void move_pointer(Vec2 to);
+  void wheel(const sf::Event::MouseWheelScrollEvent& wheel);
+  void nudge(double station, double lean, double fold);
+  void choose_next(int by);
+  void advance(float seconds);
+  void look_at_file();
+  void draw();
+
+  void panel();
+  void panel_verdict();
+  void panel_moves();
+  void panel_transport();
+  void panel_pose();
+  void panel_findings();
+  void panel_out();
+
+  void fit_view();
+  void export_side();
+  PictureWish wish() const;
+  Vec2 side_size() const;  ///< [mm of paper]
+  Vec2 rail_size() const;  ///< [mm of paper]
+  double dots() const;     ///< pixels for a millimetre of paper
+  double panel_width() const;
+  Vec2 paper(int x, int y) const;  ///< of the side pane, from its upper left corner [mm]
+  bool on_side(Vec2 at) const;
+  bool on_rail(Vec2 at) const;
+
+  Studio& studio_;
+  ViewerOptions options_;
+  sf::RenderWindow window_;
+  sf::Font lettering_;
+  std::optional<Widgets> widgets_;
+  ViewFrame frame_;
+  bool fitted_ = true;  // the view follows the window's size
+  Hold hold_ = Hold::nothing;
+  Grip grip_;
+  Vec2 pointer_;  // [mm of paper]
+  bool running_ = false;
+  float speed_ = 1.0F;
+  bool show_sweep_ = true, show_findings_ = true, show_names_ = true;
+  std::string message_;
+  std::filesystem::file_time_type file_time_{};
+  float since_look_ = 0.0F;
+};
+
+}  // namespace stowpath

@@ -1,0 +1,84 @@
+#include "render/studio/studio.h"
+
+#include <catch2/catch.hpp>
+
+#include "sim/scene/reader.h"
+#include "tests/support/gallery.h"
+
+using namespace stowpath;
+using namespace stowpath::testing;
+
+namespace {
+
+struct Open {
+  Studio studio;
+  explicit Open(const std::string& name) {
+    REQUIRE(studio.open(gallery_text(name), name));
+    studio.wait();
+  }
+};
+
+}  // namespace
+
+TEST_CASE("studio: what it shows of a scene is what the dry fit proves", "[studio]") {
+  Open table("demo");
+  const Model model = model_of(gallery_text("demo"));
+  const Assessment found = assess(parse_scene(gallery_text("demo"), "demo"));
+  REQUIRE(table.studio.fit().findings.size() == found.fit.findings.size());
+  for (std::size_t i = 0; i < found.fit.findings.size(); ++i)
+    CHECK(table.studio.fit().findings[i].clearance == found.fit.findings[i].clearance);
+  CHECK_FALSE(table.studio.proving());
+}
+
+TEST_CASE("studio: a finding that is chosen is shown at its worst pose, as deep as it was found", "[studio]") {
+  Open table("demo");
+  for (std::size_t i = 0; i < table.studio.fit().findings.size(); ++i) {
+    const Finding finding = table.studio.fit().findings[i];
+    table.studio.choose(i);
+    CHECK(table.studio.chosen_finding() == i);
+    CHECK(table.studio.pose().lean == finding.worst.lean);
+    const auto& met = table.studio.news().met;
+    CHECK(std::any_of(met.begin(), met.end(), [&](const PoseMeeting& m) {
+      return m.parts == finding.parts && m.clearance == Approx(finding.clearance).margin(1e-6);
+    }));
+  }
+  table.studio.choose(99);
+  CHECK_FALSE(table.studio.chosen_finding());
+}
+
+TEST_CASE("studio: a scene with faults leaves the one on the table", "[studio]") {
+  Open table("demo");
+  CHECK_FALSE(table.studio.open("stowpath: 1\nname: half\n", "half.yaml"));
+  CHECK_FALSE(table.studio.faults().empty());
+  CHECK(table.studio.model().name == "Mould loft over the casting benches");
+  CHECK(table.studio.open(gallery_text("demo-cured"), "cured"));
+  CHECK(table.studio.faults().empty());
+  table.studio.wait();
+  CHECK(table.studio.fit().verdict == Verdict::clear);
+}
+
+TEST_CASE("studio: held at touch, the stair stops where it would meet something, and says what", "[studio]") {
+  Open table("demo");
+  table.studio.go({5, 0.0});
+  Configuration up = table.studio.pose();
+  up.lean += 0.5;
+  table.studio.hold_at_touch = true;
+  table.studio.handle(up);
+  CHECK(table.studio.held_by());
+  CHECK(table.studio.pose().lean < up.lean);
+  CHECK_FALSE(table.studio.on_procedure());
+  table.studio.hold_at_touch = false;
+  table.studio.handle(up);
+  CHECK(table.studio.pose().lean == up.lean);
+  CHECK_FALSE(table.studio.held_by());
+}
+
+TEST_CASE("studio: stepping goes by the procedure", "[studio]") {
+  Open table("demo-cured");
+  table.studio.forward();
+  CHECK(table.studio.pose().station == Approx(*table.studio.model().home));
+  table.studio.back();
+  table.studio.run(1e6);
+  CHECK(at_end(table.studio.model(), table.studio.place(), true));
+  CHECK(table.studio.on_procedure());
+}
