@@ -158,7 +158,8 @@ class HookSheet {
 
   std::string hook_words() const {
     const Hooks& hooks = subject_.scene.stair.hooks;
-    std::string words = "Hook: rod " + size_words(hooks.rod) + ", inside radius " + size_words(hooks.inside) + ", " +
+    const char* const bar = hooks.form == HookForm::rod ? "Hook: rod " : "Hook: plate, rim ";
+    std::string words = bar + size_words(hooks.depth()) + ", inside radius " + size_words(hooks.inside) + ", " +
                         format_degrees(hooks.wrap, 0) + " of arc";
     if (hooks.tip > 0.0) words += ", tip " + size_words(hooks.tip);
     return words + ". Pipe: " + size_words(subject_.scene.rail.pipe.diameter) + ".";

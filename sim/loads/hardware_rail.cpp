@@ -78,9 +78,10 @@ void add_bracket(const HardwareInputs& inputs, const Pressed& worst, std::vector
   if (worst.load.uplift > 0.0)
     items.back().note += std::string(items.back().note.empty() ? "" : "; ") +
                          "brackets further off must hold the pipe down: strap it or screw it to its saddles";
-  if (scene.rail.brackets.shape != BracketShape::wall_saddle || !(scene.rail.brackets.arm > 0.0)) return;
+  const bool outlined = scene.rail.brackets.shape == BracketShape::outline;
+  if (outlined || !(scene.rail.brackets.arm > 0.0)) return;
   HardwareItem arm;
-  arm.name = "bracket's arm at its plate";
+  arm.name = scene.rail.brackets.post ? "bracket's arm at its post" : "bracket's arm at its plate";
   arm.kind = LoadKind::moment;
   arm.load = worst.load.bending;
   arm.where = where_of(scene, worst);
@@ -100,6 +101,14 @@ void add_bracket_screws(const HardwareInputs& inputs, const Pressed& worst, std:
     pull.name = "bracket's screws";
     pull.load = norm(worst.load.force);
     pull.note = "no screws given";
+    items.push_back(std::move(pull));
+    return;
+  }
+  if (const BracketShape shape = scene.rail.brackets.shape;
+      shape == BracketShape::strap || shape == BracketShape::post_mounted) {
+    pull.name = "bracket's screws";
+    pull.load = norm(worst.load.force);
+    pull.note = "how a strap's or a post's screws share the load is not worked out here";
     items.push_back(std::move(pull));
     return;
   }

@@ -4,6 +4,7 @@
 
 #include "sim/loads/dowel.h"
 #include "sim/loads/hardware_items.h"
+#include "sim/mechanism/hook_parts.h"
 #include "sim/trade/us_units.h"
 
 namespace stowpath {
@@ -186,29 +187,53 @@ HookWorst worst_hook(const StairItems& to) {
 }
 
 // Stress at the inner fibre where the bend meets the shank, for a force of 1 N through the bend's centre: Winkler's
-// curved bar of round section, from memory (Shigley).
+// curved bar of round section or, for a plate's rim, of rectangular section; from memory (Shigley).
 double bend_stress(const Hooks& hooks) {
-  const double d = hooks.rod, centre = hooks.inside + 0.5 * d, area = std::numbers::pi / 4 * d * d;
-  const double neutral = d * d / (4 * (2 * centre - std::sqrt(4 * centre * centre - d * d)));
+  const bool round = hooks.form == HookForm::rod;
+  const double d = hooks.depth(), centre = hooks.inside + 0.5 * d;
+  const double area = round ? std::numbers::pi / 4 * d * d : d * hooks.thickness;
+  const double neutral = round ? d * d / (4 * (2 * centre - std::sqrt(4 * centre * centre - d * d)))
+                               : d / std::log((hooks.inside + d) / hooks.inside);
   const double bending = centre * (neutral - hooks.inside) / (area * (centre - neutral) * hooks.inside);
   return bending + 1.0 / area;
 }
 
+// How far a hook's shank runs from the bend's end, and where its middle lies.
+struct Shank {
+  double length = 0.0;  // [m]
+  Vec2 middle;          // in section 1's frame [m]
+};
+
+Shank shank_of(const Hooks& hooks) {
+  if (hooks.form == HookForm::rod)
+    return {hooks.shank,
+            {shank_jog(hooks.shank_offset, hooks.rod).along + 0.5 * hooks.shank,
+             hooks.inside + 0.5 * hooks.rod + hooks.shank_offset}};
+  double end = 0.0;  // a plate's parts run this far towards the foot
+  for (const HookPiece& piece : hooks.pieces)
+    for (const Vec2 corner : piece.corners) end = std::max(end, corner.x + piece.radius);
+  return {end, {0.5 * end, hooks.inside + 0.5 * hooks.rim}};
+}
+
 // The hook's screws lie in a row along its shank; the outer two stand 2/3 of it apart (our assumption).
 double worst_hook_screw(const StairItems& to, double force, int count) {
-  const Hooks& hooks = to.scene().stair.hooks;
-  const double lean = to.inputs.model.working_lean, centre = hooks.inside + 0.5 * hooks.rod;
-  const double moment = force * (0.5 * hooks.shank * std::sin(lean) + centre * std::cos(lean));
-  const double lever = 2.0 / 3.0 * hooks.shank;
+  const Shank shank = shank_of(to.scene().stair.hooks);
+  const double lean = to.inputs.model.working_lean;
+  const double moment = force * (shank.middle.x * std::sin(lean) + shank.middle.y * std::cos(lean));
+  const double lever = 2.0 / 3.0 * shank.length;
   return force / count + (lever > 0.0 ? moment / lever : 0.0);
 }
 
 void add_hooks(StairItems& to) {
   const HookWorst worst = worst_hook(to);
-  HardwareItem& bend = to.add("hook's rod at the bend", LoadKind::force, worst.force, worst.where);
+  const bool plate = to.scene().stair.hooks.form == HookForm::plate;
+  HardwareItem& bend =
+      to.add(plate ? "hook's rim at the bend" : "hook's rod at the bend", LoadKind::force, worst.force, worst.where);
   const auto rated = rating_of(to.scene(), {"hook"});
   bend.resistance = rated ? *rated : kMildSteelYield / kSteelFactor / bend_stress(to.scene().stair.hooks);
-  bend.basis = rated ? "rated in the scene file" : "a round rod of mild steel as a curved bar, yield 36 ksi over 1.67";
+  bend.basis = rated   ? "rated in the scene file"
+               : plate ? "a plate's rim of mild steel as a curved bar, yield 36 ksi over 1.67"
+                       : "a round rod of mild steel as a curved bar, yield 36 ksi over 1.67";
   if (!rated) bend.status = SourceStatus::memory;
   bend.dynamic = worst.dynamic;
   const auto& screws = to.scene().stair.hooks.screws;
@@ -221,7 +246,7 @@ void add_hooks(StairItems& to) {
   const Species& wood = wood_of(*screws, to.climber());
   HardwareItem& held = to.add("hook's screws, the outermost", LoadKind::force,
                               worst_hook_screw(to, worst.force, std::max(1, screws->count)), worst.where);
-  held.resistance = screw_shear(*screws, wood.gravity, to.scene().stair.hooks.rod);
+  held.resistance = screw_shear(*screws, wood.gravity, to.scene().stair.hooks.width());
   held.basis = "dowel equations of the NDS, " + say_screws(to.scene(), *screws, wood);
   held.status = SourceStatus::memory;
   held.note = "in a row along the shank, the outer two 2/3 of it apart";

@@ -96,7 +96,8 @@ Mount mount_of(const Brackets& brackets) {
 }
 
 void load_screws(const Brackets& brackets, BracketLoad& load) {
-  if (!brackets.screws || brackets.screws->count < 1) return;
+  const bool plate = brackets.shape == BracketShape::wall_saddle || brackets.shape == BracketShape::outline;
+  if (!plate || !brackets.screws || brackets.screws->count < 1) return;
   const Mount mount = mount_of(brackets);
   const int count = brackets.screws->count, upper = std::max(1, count / 2);
   const double lever = (count > 1 ? 0.75 : 0.5) * mount.height;

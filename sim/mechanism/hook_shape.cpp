@@ -72,6 +72,16 @@ void side_meets_disc(Meetings& meetings, Vec2 p, Vec2 q, Vec2 centre, double rad
                     norm(centre), beside);
 }
 
+/// Corners joined by straight sides, one after another.
+void chain_meets(Meetings& meetings, const std::vector<Vec2>& corners, const ArmLine& arm) {
+  for (const Vec2 corner : corners) {
+    corner_meets_sides(meetings, corner, arm);
+    for (const Vec2 end : {arm.a, arm.b}) corner_meets_disc(meetings, corner, end, arm.radius);
+  }
+  for (std::size_t i = 0; i + 1 < corners.size(); ++i)
+    for (const Vec2 end : {arm.a, arm.b}) side_meets_disc(meetings, corners[i], corners[i + 1], end, arm.radius);
+}
+
 }  // namespace
 
 HookShape bent_rod(double inside, double rod, double wrap, double tip, double point) {
@@ -86,7 +96,12 @@ HookShape bent_rod(double inside, double rod, double wrap, double tip, double po
   return hook;
 }
 
-HookShape hook_shape(const Hooks& hooks) { return bent_rod(hooks.inside, hooks.rod, hooks.wrap, hooks.tip, 0.0); }
+HookShape hook_shape(const Hooks& hooks) {
+  const double point = hooks.end == HookEnd::pointed ? hooks.rod : 0.0;
+  HookShape hook = bent_rod(hooks.inside, hooks.depth(), hooks.wrap, hooks.tip, point);
+  for (const HookPiece& piece : hooks.pieces) hook.plates.push_back(make_rounded_polygon(piece.corners, piece.radius));
+  return hook;
+}
 
 Vec2 on_bend(double radius, double angle) { return radius * Vec2{-std::sin(angle), std::cos(angle)}; }
 
@@ -106,6 +121,9 @@ std::vector<Vec2> end_in_room(const HookShape& hook, double lean) {
 double lowest_of_curl(const HookShape& hook, double lean) {
   double lowest = hook.outer;
   for (const Vec2 corner : end_in_room(hook, lean)) lowest = std::min(lowest, corner.y);
+  for (const RoundedPolygon& plate : hook.plates)
+    for (const Vec2 corner : plate.core)
+      if (corner.y < 0.0) lowest = std::min(lowest, seen_in_room(corner, lean).y - plate.radius);
   const bool past_the_bottom = hook.arc.hi + lean >= 3.0 * kQuarter;
   return past_the_bottom ? std::min(lowest, -hook.outer) : lowest;
 }
@@ -117,12 +135,12 @@ double lift_to_unhook(const HookShape& hook, double lean, double pipe_radius, do
 
 std::optional<double> first_meeting(const HookShape& hook, const ArmLine& arm, double from) {
   Meetings meetings{from};
-  for (const Vec2 corner : hook.end) {
-    corner_meets_sides(meetings, corner, arm);
-    for (const Vec2 end : {arm.a, arm.b}) corner_meets_disc(meetings, corner, end, arm.radius);
+  chain_meets(meetings, hook.end, arm);
+  for (const RoundedPolygon& plate : hook.plates) {
+    std::vector<Vec2> round = plate.core;
+    round.push_back(round.front());
+    chain_meets(meetings, round, {arm.a, arm.b, arm.radius + plate.radius});
   }
-  for (std::size_t i = 0; i + 1 < hook.end.size(); ++i)
-    for (const Vec2 end : {arm.a, arm.b}) side_meets_disc(meetings, hook.end[i], hook.end[i + 1], end, arm.radius);
   return meetings.first;
 }
 

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "sim/geometry/interval.h"
+#include "sim/geometry/rounded_polygon.h"
 #include "sim/geometry/vec2.h"
 #include "sim/scene/scene.h"
 
@@ -20,6 +21,7 @@ struct HookShape {
   double outer = 0.0;   ///< radius of the bend's outside [m]
   Interval arc;         ///< angles of the bend at which the pipe can bear; a tip past it is straight, and no arc [rad]
   std::vector<Vec2> end;  ///< the end's corners, from the arc's inner side round the tip to its outer side [m]
+  std::vector<RoundedPolygon> plates{};  ///< a plate hook's parts besides its rim
 };
 
 /// A rod bent round a circle.
@@ -28,7 +30,9 @@ struct HookShape {
 /// @param point  length past the tip over which the rod tapers to a point on its axis; 0: cut off square [m]
 HookShape bent_rod(double inside, double rod, double wrap, double tip, double point);
 
-/// The scene's hooks.
+/// The scene's hooks. A plate's rim is a bend of its own depth, cut off square; a roller adds nothing, since its tread
+/// touches the same circle.
+/// @throws std::invalid_argument where a plate's part is not convex.
 HookShape hook_shape(const Hooks& hooks);
 
 /// A place on the bend, in the section's frame [m].
@@ -44,7 +48,8 @@ Interval covered_arc(const HookShape& hook, double lean);
 std::vector<Vec2> end_in_room(const HookShape& hook, double lean);
 
 /// Height of the curl's lowest point over the hook circle's centre, usually negative: a corner of the end, or the
-/// bend's outside where the curl has turned past the bottom [m].
+/// bend's outside where the curl has turned past the bottom; of a plate, also those corners of its parts that lie on
+/// the wall side of the section's datum line [m].
 double lowest_of_curl(const HookShape& hook, double lean);
 
 /// How far the stair must rise, its lean kept, before the whole curl can pass over the pipe's top; 0 where the hook
@@ -66,7 +71,8 @@ struct ArmLine {
 ///
 /// Each corner of the end runs on a circle, which meets the arm's two sides and its two round ends; each straight side
 /// of the end keeps its distance from the centre, so it meets a round end where that lies the radius away from it. The
-/// first of these leans is the touch: two convex outlines that come to touch do so at a corner of one of them.
+/// first of these leans is the touch: two convex outlines that come to touch do so at a corner of one of them. A
+/// plate's parts count as the end does.
 /// @param from  a lean at which the hook is clear of the arm [rad]
 /// @return nothing if no turn of the hook makes its end touch; else a lean from `from` to less than a turn beyond
 std::optional<double> first_meeting(const HookShape& hook, const ArmLine& arm, double from);

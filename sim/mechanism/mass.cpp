@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <numbers>
 
+#include "sim/geometry/union_area.h"
 #include "sim/trade/lumber.h"
 #include "sim/trade/pipe.h"
 
@@ -33,7 +34,7 @@ SectionMass scaled(const SectionMass& mass, double factor) {
   return {factor * mass.mass, mass.centre, factor * mass.inertia};
 }
 
-// Hooks are drawn as square bar outside the round one.
+// Hooks bent of a rod are drawn as square bar outside the round one, and rollers as a block round their disc.
 double density_of(PartKind kind, double wood) {
   switch (kind) {
     case PartKind::side_rail:
@@ -48,6 +49,23 @@ double density_of(PartKind kind, double wood) {
     default:
       return 0.0;
   }
+}
+
+bool is_plate(const Hooks& hooks, const StairPart& part) {
+  return part.kind == PartKind::hook && hooks.form == HookForm::plate && part.name != "hook roller";
+}
+
+// A plate's rim and parts overlap as it suits the drawing, and weigh once.
+void add_plate_hooks(const Scene& scene, const std::vector<StairPart>& stair, std::vector<MassItem>& items) {
+  std::vector<std::vector<Vec2>> pieces;
+  for (const StairPart& part : stair)
+    if (is_plate(scene.stair.hooks, part)) pieces.push_back(drawn_corners(part.outline, kDrawnWithin));
+  if (pieces.empty()) return;
+  const AreaMoments plate = union_moments(pieces);
+  const std::size_t hooks = scene.stair.hooks.stations.size();
+  const double density = kSteelDensity * scene.stair.hooks.thickness * static_cast<double>(hooks);
+  items.push_back({"hook plate", PartKind::hook, 0, static_cast<int>(hooks),
+                   scaled({plate.area, plate.centre, plate.polar}, density)});
 }
 
 SectionMass extra_mass(const Extra& extra) {
@@ -84,10 +102,11 @@ std::vector<MassItem> mass_items(const Scene& scene, const std::vector<StairPart
   const double wood = stair_wood_density(scene);
   for (const StairPart& part : stair) {
     const double density = density_of(part.kind, wood);
-    if (density <= 0.0) continue;
+    if (density <= 0.0 || is_plate(scene.stair.hooks, part)) continue;
     items.push_back({part.name, part.kind, part.section, static_cast<int>(part.stations.size()),
                      scaled(unit_prism(part.outline), density * total_length(part.stations))});
   }
+  add_plate_hooks(scene, stair, items);
   const Casters& casters = scene.stair.casters;
   const auto wheels = static_cast<int>(casters.stations.size());
   if (wheels > 0) {

@@ -48,7 +48,7 @@ Model build_model(const Scene& scene) {
   model.span = station_span(scene);
   add_stair(scene, model);
   model.ropes = rope_runs(scene);
-  model.room = room_parts(scene);
+  model.room = room_parts(scene, model.arc_tolerance);
   model.zones = zone_parts(scene);
   model.masses = section_masses(scene, model.linkage, model.stair);
   model.moves = procedure_moves(scene, model, standing);

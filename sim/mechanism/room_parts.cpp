@@ -81,9 +81,9 @@ void add_stops(RoomMaker& maker) {
 }
 
 // The pieces of one name that follow each other are one thing: a bracket's rod down and its rod back.
-void add_brackets(RoomMaker& maker) {
+void add_brackets(RoomMaker& maker, double arc_tolerance) {
   std::vector<RoomPart> thing;
-  for (RoomPart& piece : bracket_parts(maker.scene)) {
+  for (RoomPart& piece : bracket_parts(maker.scene, arc_tolerance)) {
     if (!thing.empty() && thing.back().name != piece.name) maker.add_pieces(std::exchange(thing, {}));
     thing.push_back(std::move(piece));
   }
@@ -125,14 +125,14 @@ std::vector<RoomPart> round_post_parts(const Obstacle& post) {
   return parts;
 }
 
-std::vector<RoomPart> room_parts(const Scene& scene) {
+std::vector<RoomPart> room_parts(const Scene& scene, double arc_tolerance) {
   RoomMaker maker{scene, {}};
   add_shell(maker);
   add_loft(maker);
   maker.add(PartKind::pipe, "pipe", make_disc(scene.rail.at, 0.5 * scene.rail.pipe.diameter), {scene.rail.stations});
   add_joints(maker);
   add_stops(maker);
-  add_brackets(maker);
+  add_brackets(maker, arc_tolerance);
   add_obstacles(maker);
   if (std::vector<RoomPart> lead = lead_line_parts(scene); !lead.empty()) maker.add_pieces(std::move(lead));
   return maker.parts;

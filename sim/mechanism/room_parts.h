@@ -7,8 +7,9 @@
 namespace stowpath {
 
 /// Everything fixed: floor, walls, ceiling, loft, guard, pipe, joints, stops, brackets, obstacles, the led-off line.
+/// @param arc_tolerance  how far the pieces of a bracket's bends may stand out of the true ones [m]
 /// @throws SceneError where an outline is not convex.
-std::vector<RoomPart> room_parts(const Scene& scene);
+std::vector<RoomPart> room_parts(const Scene& scene, double arc_tolerance);
 
 /// @throws SceneError where a zone's outline is not convex.
 std::vector<ZonePart> zone_parts(const Scene& scene);

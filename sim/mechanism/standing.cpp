@@ -90,7 +90,8 @@ struct HookReach {
 
 HookReach hook_reach(const Hooks& hooks) {
   const auto [least, greatest] = std::minmax_element(hooks.stations.begin(), hooks.stations.end());
-  return {*least - 0.5 * hooks.rod, *greatest + 0.5 * hooks.rod};
+  const double half = 0.5 * std::max(hooks.width(), hooks.roller ? hooks.roller->diameter : 0.0);
+  return {*least - half, *greatest + half};
 }
 
 void check_home(const Scene& scene, Interval span) {

@@ -68,9 +68,17 @@ void add_hooks(const Scene& scene, std::vector<Measurement>& list) {
     add_length(list, indexed(key + ".stations", i),
                of_several("hook", i, scene.stair.hooks.stations.size()) + "'s station",
                [i](Scene& s) -> double& { return s.stair.hooks.stations[i]; });
-  add_length(list, key + ".rod", "hook rod's diameter", [](Scene& s) -> double& { return s.stair.hooks.rod; });
+  const bool rod = scene.stair.hooks.form == HookForm::rod;
+  if (rod) {
+    add_length(list, key + ".rod", "hook rod's diameter", [](Scene& s) -> double& { return s.stair.hooks.rod; });
+  } else {
+    add_length(list, key + ".rim", "hooks' rim", [](Scene& s) -> double& { return s.stair.hooks.rim; });
+    add_length(list, key + ".thickness", "hooks' thickness",
+               [](Scene& s) -> double& { return s.stair.hooks.thickness; });
+  }
   add_length(list, key + ".inside", "hooks' inside radius", [](Scene& s) -> double& { return s.stair.hooks.inside; });
-  add_length(list, key + ".shank", "hook shank's length", [](Scene& s) -> double& { return s.stair.hooks.shank; });
+  if (rod)
+    add_length(list, key + ".shank", "hook shank's length", [](Scene& s) -> double& { return s.stair.hooks.shank; });
   add_angle(list, key + ".wrap", "hooks' wrap", [](Scene& s) -> double& { return s.stair.hooks.wrap; });
   if (scene.stair.hooks.tip > 0.0)
     add_length(list, key + ".tip", "hook tip's length", [](Scene& s) -> double& { return s.stair.hooks.tip; });

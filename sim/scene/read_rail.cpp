@@ -90,122 +90,6 @@ std::vector<PipeJoint> read_joints(const Setting& joints, const Rail& rail) {
   return read;
 }
 
-void read_wall_saddle(const Setting& brackets, Brackets& read) {
-  for (const char* key : {"projection", "drop", "arm", "saddle", "plate"}) {
-    if (brackets.is_map() && !brackets.at(key).given()) {
-      brackets.at(key).missing("a wall-saddle bracket takes projection, drop, arm, saddle and plate");
-    }
-  }
-  const std::vector<double> saddle = brackets.at("saddle").numbers(), plate = brackets.at("plate").numbers();
-  read.projection = brackets.at("projection").number();
-  read.drop = brackets.at("drop").number();
-  read.arm = brackets.at("arm").number();
-  if (saddle.size() == 2) read.saddle_length = saddle[0], read.saddle_thickness = saddle[1];
-  if (plate.size() == 3) read.plate_width = plate[0], read.plate_height = plate[1], read.plate_thickness = plate[2];
-  if (brackets.at("parts").given()) {
-    brackets.at("parts").fault("a wall-saddle bracket takes no parts", "write shape: outline to draw one of your own");
-  }
-}
-
-void check_wall_saddle(const Setting& brackets, const Rail& rail) {
-  const Brackets& read = rail.brackets;
-  const double least_drop = rail.pipe.diameter / 2 + read.arm / 2;
-  if (read.drop < least_drop) {
-    brackets.at("drop").fault(
-        "the arm would run through the pipe",
-        "its centre line lies at least " + length_text(least_drop, brackets.bare()) + " below the pipe's centre");
-  }
-  if (read.projection - read.plate_thickness < rail.pipe.diameter / 2) {
-    brackets.at("projection")
-        .fault("the plate would run through the pipe",
-               "it is measured from the mounting face to the pipe's centre, level");
-  }
-}
-
-BracketPiece read_piece(const Setting& part) {
-  BracketPiece piece;
-  piece.name = part.at("name").text();
-  piece.radius = part.at("radius").number();
-  piece.corners = read_outline(part.at("outline"), piece.radius);
-  piece.width = part.at("width").number();
-  return piece;
-}
-
-void read_pieces(const Setting& brackets, Brackets& read) {
-  for (const Setting& part : brackets.at("parts").items()) read.pieces.push_back(read_piece(part));
-  if (!brackets.at("parts").given()) {
-    brackets.at("parts").missing("a bracket by outline takes the list of its parts");
-  }
-  for (const char* key : {"projection", "drop", "arm", "saddle", "plate"}) {
-    if (!brackets.at(key).given()) continue;
-    brackets.at(key).fault("a bracket by outline takes parts instead", "leave it out, or write shape: wall-saddle");
-  }
-}
-
-double bracket_width(const Brackets& brackets) {
-  double widest = std::max({brackets.saddle_length, brackets.plate_width, brackets.arm});
-  for (const BracketPiece& piece : brackets.pieces) widest = std::max(widest, piece.width);
-  return widest;
-}
-
-// What lies under the pipe and so has to end with it.
-double width_on_pipe(const Brackets& brackets) {
-  return brackets.shape == BracketShape::wall_saddle ? brackets.saddle_length : bracket_width(brackets);
-}
-
-void check_on_pipe(const Setting& key, double station, double half, Interval pipe) {
-  const double past_left = pipe.lo - (station - half), past_right = station + half - pipe.hi;
-  if (!(past_left > 1e-9) && !(past_right > 1e-9)) return;
-  const bool left = past_left > past_right;
-  const double limit = left ? pipe.lo + half : pipe.hi - half;
-  key.fault("the bracket at " + length_text(station, key.bare()) + " ends " +
-                length_text(left ? past_left : past_right, key.bare()) + " past the pipe's " +
-                (left ? "left" : "right") + " end",
-            "move it to " + length_text(limit, key.bare()) + (left ? " or more" : " or less"));
-}
-
-std::vector<double> read_repeated(const Setting& brackets, const Rail& rail) {
-  const Setting first = brackets.at("first"), every = brackets.at("every");
-  const double half = width_on_pipe(rail.brackets) / 2, start = first.number(), step = every.number();
-  check_on_pipe(first, start, half, rail.stations);
-  std::vector<double> stations;
-  if (!std::isfinite(start) || !std::isfinite(step) || !std::isfinite(rail.stations.hi)) return stations;
-  // Multiples of the step rather than sums of it, so that the last station is as exact as the first.
-  for (int i = 0; start + i * step + half <= rail.stations.hi + 1e-9; ++i) stations.push_back(start + i * step);
-  if (step < bracket_width(rail.brackets)) {
-    every.fault("brackets this close together overlap",
-                "each is " + length_text(bracket_width(rail.brackets), every.bare()) + " wide along the rail");
-  }
-  return stations;
-}
-
-std::vector<double> read_listed(const Setting& at, const Rail& rail) {
-  const std::vector<double> stations = at.numbers();
-  const std::vector<Setting> items = at.items();
-  const double width = bracket_width(rail.brackets);
-  for (std::size_t i = 0; i < stations.size(); ++i) {
-    check_on_pipe(items[i], stations[i], width_on_pipe(rail.brackets) / 2, rail.stations);
-    if (i > 0 && stations[i] - stations[i - 1] < width) {
-      items[i].fault(stations[i] > stations[i - 1] ? "this bracket overlaps the one before it"
-                                                   : "this bracket does not lie to the right of the one before it",
-                     "list them from left to right, at least " + length_text(width, at.bare()) + " apart");
-    }
-  }
-  return stations;
-}
-
-std::vector<double> read_bracket_stations(const Setting& brackets, const Rail& rail) {
-  const Setting at = brackets.at("at"), first = brackets.at("first"), every = brackets.at("every");
-  const bool listed = at.given(), repeated = first.given() && every.given();
-  if (brackets.is_map() && listed && (first.given() || every.given())) {
-    at.fault("the brackets' stations are given twice", "give first and every, or at, not both");
-  } else if (brackets.is_map() && !listed && !repeated) {
-    brackets.fault("the brackets have no stations", "give first and every, or at: [300, 1200, 2050]");
-  }
-  if (listed) return read_listed(at, rail);
-  return repeated ? read_repeated(brackets, rail) : std::vector<double>{};
-}
-
 void check_in_room(const Setting& rail, const Scene& scene) {
   const LengthUnit bare = rail.bare();
   if (scene.rail.stations.hi > scene.room.length) {
@@ -234,13 +118,7 @@ void read_rail(const Setting& rail, Scene& scene) {
   check_in_room(rail, scene);
   read.stops = read_stops(rail.at("stops"), read.pipe.diameter);
   read.joints = read_joints(rail.at("joints"), read);
-  const Setting brackets = rail.at("brackets");
-  const bool outline = brackets.at("shape").word() == "outline";
-  read.brackets.shape = outline ? BracketShape::outline : BracketShape::wall_saddle;
-  outline ? read_pieces(brackets, read.brackets) : read_wall_saddle(brackets, read.brackets);
-  if (!outline) check_wall_saddle(brackets, read);
-  read.brackets.stations = read_bracket_stations(brackets, read);
-  if (brackets.at("screws").given()) read.brackets.screws = read_screws(brackets.at("screws"));
+  read_brackets(rail.at("brackets"), scene);
 }
 
 }  // namespace stowpath

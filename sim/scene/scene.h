@@ -82,7 +82,27 @@ struct BracketPiece {
   double width = 0.0;         ///< along the rail [m]
 };
 
-enum class BracketShape { wall_saddle, outline };
+enum class BracketShape { wall_saddle, outline, strap, post_mounted };
+
+/// Round screw heads that stand proud of a bracket.
+struct ScrewHeads {
+  double diameter = 0.0;   ///< [m]
+  double height = 0.0;     ///< proud of what they hold [m]
+  double apart = 0.0;      ///< two side by side, this far apart along the rail; 0: one in the middle [m]
+  std::vector<double> at;  ///< on a plate: up from its middle, one row for each; none on a saddle [m]
+};
+
+/// Which way a strap's tab leaves the pipe.
+enum class TabWay { up, wall };
+
+/// An upright post that carries a bracket.
+struct BracketPost {
+  double depth = 0.0;   ///< out to in [m]
+  double width = 0.0;   ///< along the rail [m]
+  bool beside = false;  ///< on the wall side, with an arm to the saddle; else right under the saddle
+  double above = 0.0;   ///< beside: it runs this far above the arm's centre line [m]
+  double foot = 0.0;    ///< height at which it stands [m]
+};
 
 struct Brackets {
   std::vector<double> stations;  ///< centres, ascending [m]
@@ -97,6 +117,15 @@ struct Brackets {
   double plate_thickness = 0.0;      ///< [m]
   std::vector<BracketPiece> pieces;  ///< for BracketShape::outline
   std::optional<Screws> screws{};    ///< of each bracket
+  double bend = 0.0;                 ///< inside radius of the arm's elbow; 0 for a sharp one [m]
+  double flat = 0.0;                 ///< depth to which the pipe's underside is filed flat for the saddle [m]
+  std::optional<ScrewHeads> plate_heads{};
+  std::optional<ScrewHeads> saddle_heads{};
+  double strap_width = 0.0;      ///< along the rail [m]
+  double strap_thickness = 0.0;  ///< [m]
+  double strap_arc = 0.0;        ///< of the pipe, from the tab over the wall side and under it [rad]
+  TabWay tab = TabWay::up;
+  std::optional<BracketPost> post{};  ///< for BracketShape::post_mounted
 };
 
 struct PipeJoint {
@@ -168,6 +197,23 @@ struct Handrails {
   double post_every = 0.0;  ///< along [m]
 };
 
+enum class HookForm { rod, plate };
+enum class HookEnd { square, pointed };
+
+/// One piece of a plate hook, in section 1's frame.
+struct HookPiece {
+  std::string name;           ///< "shank", "curl", ...
+  std::vector<Vec2> corners;  ///< along, across; convex; one point and a radius is a disc, two a capsule [m]
+  double radius = 0.0;        ///< [m]
+};
+
+/// A wheel in a hook that rolls along the pipe; its tread touches the hook's circle.
+struct HookRoller {
+  double diameter = 0.0;  ///< [m]
+  double width = 0.0;     ///< of the tread, along its axle, which lies in the side view [m]
+  double at = 0.0;        ///< its place on the bend, from the shank [rad]
+};
+
 struct Hooks {
   std::vector<double> stations;    ///< centres, from the stair's middle [m]
   double rod = 0.0;                ///< diameter [m]
@@ -177,6 +223,18 @@ struct Hooks {
   double tip = 0.0;                ///< straight length past the arc [m]
   double seat_range = 0.0;         ///< how far the contact may wander each way from the crown [rad]
   std::optional<Screws> screws{};  ///< of each hook's shank
+  HookForm form = HookForm::rod;
+  HookEnd end = HookEnd::square;
+  double shank_offset = 0.0;        ///< the shank stands this far off the bend's tangent, to the climber's side [m]
+  double rim = 0.0;                 ///< a plate's metal behind the bearing arc, square to it [m]
+  double thickness = 0.0;           ///< of a plate, along the rail [m]
+  std::vector<HookPiece> pieces{};  ///< of a plate, beyond its rim
+  std::optional<HookRoller> roller{};
+
+  /// Of the rod or the plate, along the rail [m].
+  double width() const { return form == HookForm::rod ? rod : thickness; }
+  /// Of the rod or the rim, square to the bearing face [m].
+  double depth() const { return form == HookForm::rod ? rod : rim; }
 };
 
 struct Casters {

@@ -20,6 +20,12 @@ void read_hoist(const Setting& file, Scene& scene);
 void read_loads(const Setting& file, Scene& scene);
 void read_procedure(const Setting& procedure, Scene& scene);
 
+/// The rail's brackets; the rail calls it.
+void read_brackets(const Setting& brackets, Scene& scene);
+
+/// Their stations, one by one or repeated along the pipe, once the rest of them is read.
+std::vector<double> read_bracket_stations(const Setting& brackets, const Rail& rail);
+
 /// Reads corners in either order round; checks that they are a convex outline, or one or two with a radius.
 /// @return the corners counter-clockwise, straight ones left out
 std::vector<Vec2> read_outline(const Setting& outline, double radius);

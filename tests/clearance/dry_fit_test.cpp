@@ -59,7 +59,7 @@ TEST_CASE("dry fit: the demo's cured twin is proven clear over the whole span an
 }
 
 TEST_CASE("dry fit: every scene of the gallery gets the answer that its comment states", "[dryfit]") {
-  for (const char* name : {"costume-loft", "rolling-ladder", "three-section"}) {
+  for (const char* name : {"costume-loft", "rolling-ladder", "three-section", "post-rail", "strap-rail"}) {
     const DryFit fit = dry_fit_of(gallery_text(name));
     INFO(name << "\n" << told(fit));
     CHECK(fit.verdict == Verdict::clear);
@@ -121,6 +121,20 @@ TEST_CASE("dry fit: a screw head that stands proud of a bracket's saddle is foun
   const bool found = find(fit, FindingKind::interference, "hook curl", "bracket screw head") ||
                      find(fit, FindingKind::interference, "hook crown", "bracket screw head");
   CHECK(found);
+}
+
+TEST_CASE("dry fit: a longer arc strikes the strap's tabs that a shorter one passes", "[dryfit]") {
+  const DryFit fit = dry_fit_of(changed(gallery_text("strap-rail"), "    wrap: 130\n", "    wrap: 160\n"));
+  INFO(told(fit));
+  CHECK(find(fit, FindingKind::interference, "hook curl", "bracket tab"));
+}
+
+TEST_CASE("dry fit: a point that comes too near a saddle is found, where the same rod cut square passes", "[dryfit]") {
+  const std::string text = changed(gallery_text("post-rail"), "wrap: 170", "wrap: 200");
+  const DryFit pointed = dry_fit_of(text), square = dry_fit_of(changed(text, "end: pointed", "end: square"));
+  INFO(told(pointed) << told(square));
+  CHECK(find(pointed, FindingKind::margin, "hook curl", "bracket saddle"));
+  CHECK(square.verdict == Verdict::clear);
 }
 
 TEST_CASE("dry fit: a foot that will not clear a bench while folding is found in the fold", "[dryfit]") {

@@ -221,3 +221,42 @@ TEST_CASE("hook shape: the lift to unhook agrees with leading the pipe out throu
           3 * SlowLift::kCell);  // a cell at either end, and the start's rounding
   }
 }
+
+TEST_CASE("hook shape: the scene's rod and plate give the same bend where they are as deep", "[mechanism]") {
+  Hooks rod;
+  rod.rod = 0.012;
+  rod.inside = 0.020;
+  rod.wrap = 200 * kDegree;
+  Hooks plate = rod;
+  plate.form = HookForm::plate;
+  plate.rod = 0.0;
+  plate.rim = 0.012;
+  const HookShape a = hook_shape(rod), b = hook_shape(plate);
+  CHECK(a.outer == b.outer);
+  CHECK(a.arc == b.arc);
+  CHECK(a.end == b.end);
+  rod.end = HookEnd::pointed;
+  CHECK(hook_shape(rod).end.size() == 3);
+  CHECK(norm(hook_shape(rod).end[1] - hook(200, 0.0, 0.012).end[1]) < 1e-16);
+}
+
+TEST_CASE("hook shape: a plate's part is met, and hangs, as its outline does", "[mechanism]") {
+  Hooks plate;
+  plate.form = HookForm::plate;
+  plate.rim = 0.012;
+  plate.inside = 0.020;
+  plate.wrap = 180 * kDegree;
+  plate.pieces = {{"curl", {{0.0, -0.034}, {0.040, -0.034}, {0.040, -0.022}, {0.0, -0.022}}, 0.001}};
+  const HookShape shape = hook_shape(plate);
+  CHECK(lowest_of_curl(shape, 0.0) == Approx(-0.041));
+  // At lean 90 its across looks up: the lower side lies 35 mm below the centre.
+  CHECK(lowest_of_curl(shape, 90 * kDegree) == Approx(-0.035));
+  const ArmLine arm{{0.0, -0.050}, {-0.075, -0.050}, 0.006};
+  const Outline solid(make_capsule(arm.a, arm.b, arm.radius));
+  std::vector<Outline> pieces = true_end(shape, 0.02, 1e-10);
+  pieces.emplace_back(shape.plates[0]);
+  const auto closed = first_meeting(shape, arm, 0.0), slow = slow_meeting(pieces, solid, 0.0);
+  REQUIRE(closed);
+  REQUIRE(slow);
+  CHECK(std::abs(*closed - *slow) < 1e-6);
+}

@@ -17,6 +17,8 @@ using stowpath::testing::sample_scene;
 
 namespace {
 
+constexpr double kTolerance = 5e-5;  // [m]
+
 std::vector<RoomPart> named(const std::vector<RoomPart>& parts, const std::string& name) {
   std::vector<RoomPart> out;
   std::copy_if(parts.begin(), parts.end(), std::back_inserter(out), [&](const RoomPart& p) { return p.name == name; });
@@ -41,16 +43,16 @@ double distance_to_segment(Vec2 p, Vec2 a, Vec2 b) {
 
 TEST_CASE("room: the guard stands on the deck but for its openings", "[mechanism]") {
   Scene scene = sample_scene();
-  CHECK(named(room_parts(scene), "guard").empty());
+  CHECK(named(room_parts(scene, kTolerance), "guard").empty());
   scene.loft.guard = LoftGuard{1.07, 0.04, 0.9, {{2.0, 2.7}, {5.0, 5.7}}};
-  const std::vector<RoomPart> guard = named(room_parts(scene), "guard");
+  const std::vector<RoomPart> guard = named(room_parts(scene, kTolerance), "guard");
   REQUIRE(guard.size() == 1);
   CHECK(guard[0].outline.core[0] == Vec2{0.9 - 0.04, 2.950});
   CHECK(guard[0].stations == IntervalSet{{0.3, 2.0}, {2.7, 5.0}, {5.7, 7.3}});
 }
 
 TEST_CASE("room: the nine brackets are one entry a piece, hung from the pipe's centre", "[mechanism]") {
-  const std::vector<RoomPart> parts = bracket_parts(sample_scene());
+  const std::vector<RoomPart> parts = bracket_parts(sample_scene(), kTolerance);
   REQUIRE(parts.size() == 4);  // saddle, arm down, arm back, plate
   for (const RoomPart& part : parts) CHECK(part.stations.size() == 9);
   CHECK(parts[0].outline.core[3].y == Approx(2.900 - 0.0167).margin(1e-15));  // the saddle's top touches the pipe
@@ -65,32 +67,32 @@ TEST_CASE("room: an outlined bracket is placed at the pipe, and refused where it
   Scene scene = sample_scene();
   scene.rail.brackets.shape = BracketShape::outline;
   scene.rail.brackets.pieces = {{"lug", {{-0.05, -0.03}, {0.0, -0.03}, {0.0, -0.02}}, 0.001, 0.008}};
-  const std::vector<RoomPart> parts = bracket_parts(scene);
+  const std::vector<RoomPart> parts = bracket_parts(scene, kTolerance);
   REQUIRE(parts.size() == 1);
   CHECK(parts[0].name == "bracket lug");
   CHECK(norm(parts[0].outline.core[1] - Vec2{0.975, 2.870}) < 1e-15);
   CHECK(parts[0].stations[0].length() == Approx(0.008).margin(1e-15));
   std::reverse(scene.rail.brackets.pieces[0].corners.begin(), scene.rail.brackets.pieces[0].corners.end());
-  CHECK(fault_of([&] { bracket_parts(scene); }).key == "rail.brackets.parts[0]");
+  CHECK(fault_of([&] { bracket_parts(scene, kTolerance); }).key == "rail.brackets.parts[0]");
 }
 
 TEST_CASE("room: only joints that stand proud of the pipe are parts", "[mechanism]") {
   Scene scene = sample_scene();
-  CHECK(named(room_parts(scene), "pipe joint").size() == 1);
+  CHECK(named(room_parts(scene, kTolerance), "pipe joint").size() == 1);
   scene.rail.joints[0].diameter = scene.rail.pipe.diameter;
-  CHECK(named(room_parts(scene), "pipe joint").empty());
+  CHECK(named(room_parts(scene, kTolerance), "pipe joint").empty());
 }
 
 TEST_CASE("room: stops are collars at the rail's ends", "[mechanism]") {
   Scene scene = sample_scene();
   scene.rail.stops.right = false;
-  const std::vector<RoomPart> stops = named(room_parts(scene), "rail stop");
+  const std::vector<RoomPart> stops = named(room_parts(scene, kTolerance), "rail stop");
   REQUIRE(stops.size() == 1);
   CHECK(stops[0].stations == IntervalSet{{0.2, 0.2 + 0.02}});
 }
 
 TEST_CASE("room: side walls cover the whole side view beyond the rail's stations", "[mechanism]") {
-  const std::vector<RoomPart> parts = room_parts(sample_scene());
+  const std::vector<RoomPart> parts = room_parts(sample_scene(), kTolerance);
   CHECK(named(parts, "left wall")[0].stations[0] == Interval{-1.0, 0.0});
   CHECK(named(parts, "right wall")[0].stations[0] == Interval{7.6, 8.6});
 }
@@ -99,11 +101,11 @@ TEST_CASE("room: things are numbered in a row, and pieces of one thing share the
   Scene scene = sample_scene();
   scene.obstacles.push_back(round_post());
   int last = -1;
-  for (const RoomPart& part : room_parts(scene)) {
+  for (const RoomPart& part : room_parts(scene, kTolerance)) {
     CHECK((part.thing == last || part.thing == last + 1));
     last = part.thing;
   }
-  const std::vector<RoomPart> arms = named(room_parts(scene), "bracket arm");
+  const std::vector<RoomPart> arms = named(room_parts(scene, kTolerance), "bracket arm");
   REQUIRE(arms.size() == 2);
   CHECK(arms[0].thing == arms[1].thing);
 }

@@ -49,8 +49,12 @@ rail:
     projection: 75
     drop: 55
     arm: 12
+    bend: 10
     saddle: [40, 5]
+    flat: 1.5
+    saddle heads: {diameter: 8, height: 2, apart: 25}
     plate: [60, 90, 6]
+    plate heads: {diameter: 14, height: 5, apart: 30, at: [-32, 32]}
     screws: {count: 2, diameter: 8, thread: 60, kind: lag, species: SPF}
 stair:
   width: 560
@@ -66,11 +70,15 @@ stair:
   treads: {lumber: 2x6, rise: equal, first: 246, overhang: 0}
   hooks:
     stations: [-261, 261]
+    shape: rod
     rod: 12
     inside: 20
     shank: 150
+    shank offset: 6
     wrap: 200
     tip: 0
+    end: pointed
+    roller: {diameter: 30, width: 12, at: 90}
     seat range: 30
     screws: {count: 3, diameter: 8, thread: 35, kind: lag, species: SPF}
   casters:

@@ -36,7 +36,14 @@ class Collector {
   void add(const Brackets& b) {
     add(b.stations);
     add({b.projection, b.drop, b.arm, b.saddle_length, b.saddle_thickness});
-    add({b.plate_width, b.plate_height, b.plate_thickness});
+    add({b.plate_width, b.plate_height, b.plate_thickness, b.bend, b.flat});
+    add({b.strap_width, b.strap_thickness, b.strap_arc});
+    for (const auto& heads : {b.plate_heads, b.saddle_heads}) {
+      if (!heads) continue;
+      add({heads->diameter, heads->height, heads->apart});
+      add(heads->at);
+    }
+    if (b.post) add({b.post->depth, b.post->width, b.post->above, b.post->foot});
     add(b.screws);
     for (const BracketPiece& piece : b.pieces) {
       add(piece.corners);
@@ -63,7 +70,12 @@ class Collector {
     for (const Lock& lock : stair.locks) add({lock.thickness, lock.width, lock.length, lock.spacer, lock.pin});
     add(stair.hooks.stations);
     add({stair.hooks.rod, stair.hooks.inside, stair.hooks.shank, stair.hooks.wrap, stair.hooks.tip});
-    add({stair.hooks.seat_range});
+    add({stair.hooks.seat_range, stair.hooks.shank_offset, stair.hooks.rim, stair.hooks.thickness});
+    for (const HookPiece& piece : stair.hooks.pieces) {
+      add(piece.corners);
+      add({piece.radius});
+    }
+    if (stair.hooks.roller) add({stair.hooks.roller->diameter, stair.hooks.roller->width, stair.hooks.roller->at});
     add(stair.hooks.screws);
     add_fittings(stair);
   }
