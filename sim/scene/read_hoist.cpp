@@ -52,7 +52,7 @@ Winch read_winch(const Setting& winch) {
   read.crank = winch.at("crank").number_if_given();
   read.efficiency = winch.at("efficiency").number_if_given();
   read.speed = winch.at("speed").number_if_given();
-  if (winch.at("torque").row() != nullptr) read.torque = winch.at("torque").number_if_given();
+  if (winch.at("torque").is_known()) read.torque = winch.at("torque").number_if_given();
   read.drum_length = winch.at("drum length").number_if_given();
   if (winch.at("worm").given()) read.worm_lead = winch.at("worm").at("lead angle").number();
   read.worm_friction = winch.at("worm").at("friction").number();

@@ -13,6 +13,10 @@ namespace {
 
 constexpr double kRefused = std::numeric_limits<double>::quiet_NaN();
 
+/// What a setting that the table does not know is read by: nothing goes, nothing is the default. An entry of a list has
+/// no row of its own, nor has a map's key where the table takes a plain value; the key check has told what is wrong.
+constexpr KeyRow kNoRow{};
+
 std::string strip_last(const std::string& path) {
   const auto end = path.find_last_of(".[");
   return end == std::string::npos ? "" : path.substr(0, end);
@@ -20,12 +24,15 @@ std::string strip_last(const std::string& path) {
 
 }  // namespace
 
-Setting::Setting(const DocumentNode& root, KeyCheck& check) : node_(&root), check_(&check) {}
+Setting::Setting(const DocumentNode& root, KeyCheck& check) : node_(&root), check_(&check), row_(&kNoRow) {}
 
 Setting::Setting(const DocumentNode* node, KeyCheck* check, std::string path, std::string row_path)
     : node_(node), check_(check), path_(std::move(path)), row_path_(std::move(row_path)) {
-  row_ = find_key(row_path_);
+  const KeyRow* row = find_key(row_path_);
+  row_ = row != nullptr ? row : &kNoRow;
 }
+
+bool Setting::is_known() const { return row_ != &kNoRow; }
 
 Setting Setting::at(std::string_view key) const {
   const DocumentEntry* entry = is_map() ? node_->find(key) : nullptr;
@@ -61,7 +68,8 @@ std::optional<double> Setting::number_if_given() const {
 
 int Setting::count() const {
   const double value = number();
-  return static_cast<int>(std::isfinite(value) ? value : row_->range.low);
+  if (std::isfinite(value)) return static_cast<int>(value);
+  return std::isfinite(row_->range.low) ? static_cast<int>(row_->range.low) : 0;
 }
 
 std::string Setting::text() const {

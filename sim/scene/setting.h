@@ -45,7 +45,7 @@ class Setting {
   std::vector<Vec2> points() const;
 
   const std::string& path() const { return path_; }
-  const KeyRow* row() const { return row_; }
+  bool is_known() const;  ///< the table has a row for it; without one it reads as nothing
   LengthUnit bare() const { return check_->bare; }
   SourcePos place() const;
   /// Adds a fault to this setting, or to the nearest one above it that is given.
@@ -62,7 +62,7 @@ class Setting {
 
   const DocumentNode* node_ = nullptr;  // null where not given
   KeyCheck* check_ = nullptr;
-  const KeyRow* row_ = nullptr;  // null for the file and for list entries
+  const KeyRow* row_;  // never null
   std::string path_;
   std::string row_path_;
 };
