@@ -1,0 +1,116 @@
+#include "render/report/rehearsal_film.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "render/paint/webp.h"
+#include "render/report/hoist_words.h"
+#include "render/report/recording_words.h"
+#include "render/report/words.h"
+#include "render/sheet/recording_curves.h"
+#include "render/sheet/stair_drawing.h"
+
+namespace stowpath {
+namespace {
+
+constexpr double kWidth = 160.0;        // of a picture, in the drawing's millimetres
+constexpr double kAir = 6.0;            // round the view [mm]
+constexpr double kCaption = 19.0;       // under it [mm]
+constexpr double kDotsPerInch = 120.0;  // 756 dots across
+constexpr double kLongest = 20.0;       // of the film [s]
+constexpr double kPicture = 0.12;       // from one picture to the next [s]
+constexpr int kLastPicture = 2000;      // it stands before the film begins again [ms]
+
+ViewFrame picture_frame(const PaperBox& extent) {
+  const double metres = extent.greatest.x - extent.least.x;
+  ViewFrame frame{{}, {metres * 1000.0 / (kWidth - 2.0 * kAir), ""}, false};
+  frame.zero = {kAir - frame.scale.paper(extent.least.x), kAir + frame.scale.paper(extent.greatest.y)};
+  return frame;
+}
+
+// What happened last, and whether it was trouble.
+const RecordedEvent* last_event(const Recording& recording, double time) {
+  const RecordedEvent* last = nullptr;
+  for (const RecordedEvent& event : recording.events) {
+    if (event.time <= time) last = &event;
+  }
+  return last;
+}
+
+std::string state_words(const RecordingSubject& subject, const RecordedFrame& frame) {
+  std::string text = time_text(frame.time);
+  const auto moves = static_cast<int>(subject.model.moves.size());
+  if (frame.move >= 0 && frame.move < moves)
+    text += ", " + std::string(move_name(subject.model.moves[static_cast<std::size_t>(frame.move)].kind));
+  return text + (frame.hoist.on ? ", line " + force_text(frame.hoist.pull, subject.units) : "");
+}
+
+void draw_ropes(DisplayList& list, const RecordingSubject& subject, const ViewFrame& view, const RecordedFrame& frame,
+                const SectionPoses& poses) {
+  const auto end = [&](const RopeEnd& rope) {
+    return view(rope.section < 0 ? rope.at : poses.at(static_cast<std::size_t>(rope.section)) * rope.at);
+  };
+  for (const RopeRun& rope : subject.model.ropes) {
+    if (!rope.only_hooked_on || frame.hoist.on) list.line(end(rope.a), end(rope.b), {Ink::blue, kMedium});
+  }
+}
+
+void draw_caption(DisplayList& list, const RecordingSubject& subject, const RecordedFrame& frame, double top,
+                  int faster) {
+  const std::string pace = faster > 1 ? " (" + std::to_string(faster) + " times as fast)" : "";
+  list.text({{kAir, top + 4.0}, state_words(subject, frame) + pace, 3.2});
+  if (const RecordedEvent* event = last_event(subject.recording, frame.time)) {
+    const bool trouble = is_trouble(event->kind);
+    list.text({{kAir, top + 9.5},
+               time_text(event->time) + "  " + event_sentence(*event, subject.units) + (trouble ? " ✗" : ""),
+               2.6,
+               Anchor::start,
+               trouble ? Ink::red : Ink::line});
+  }
+  list.text({{kAir, top + 14.5}, "A simulation: it proves no clearance.", 2.2, Anchor::start, Ink::soft});
+}
+
+std::size_t frame_at(const Recording& recording, double time) {
+  const auto later = std::upper_bound(recording.frames.begin(), recording.frames.end(), time,
+                                      [](double t, const RecordedFrame& frame) { return t < frame.time; });
+  return later == recording.frames.begin() ? 0 : static_cast<std::size_t>(later - recording.frames.begin()) - 1;
+}
+
+}  // namespace
+
+DisplayList make_rehearsal_picture(const RecordingSubject& subject, std::size_t frame, int faster) {
+  const PaperBox extent = rehearsal_extent(subject);
+  const ViewFrame view = picture_frame(extent);
+  const double bottom = view.y(extent.least.y) + kAir;
+  DisplayList list;
+  list.width = kWidth;
+  list.height = bottom + kCaption;
+  list.title = "Rehearsal: " + subject.model.name;
+  const RecordedFrame& shown = subject.recording.frames.at(frame);
+  const SectionPoses poses = recorded_poses(shown, subject.recording.sections);
+  draw_rehearsal_room(list, subject, view);
+  draw_stair(list, view, subject.model, poses);
+  draw_ropes(list, subject, view, shown, poses);
+  draw_caption(list, subject, shown, bottom, faster);
+  return list;
+}
+
+std::string rehearsal_film(const RecordingSubject& subject) {
+  check_rehearsal(subject);
+  const std::vector<RecordedFrame>& frames = subject.recording.frames;
+  const double begins = frames.front().time, lasts = frames.back().time - begins;
+  const int faster = std::max(1, static_cast<int>(std::ceil(lasts / kLongest)));
+  const auto pictures = static_cast<std::size_t>(std::ceil(lasts / (faster * kPicture)));
+  const auto picture = [&](std::size_t frame) {
+    return paint_raster(make_rehearsal_picture(subject, frame, faster), kDotsPerInch);
+  };
+  const Raster last = picture(frames.size() - 1);
+  WebpAnimation film(last.width, last.height);
+  for (std::size_t i = 0; i < pictures; ++i)
+    film.add(picture(frame_at(subject.recording, begins + static_cast<double>(i) * faster * kPicture)),
+             static_cast<int>(1000.0 * kPicture));
+  film.add(last, kLastPicture);
+  return film.finish();
+}
+
+}  // namespace stowpath
