@@ -1,5 +1,6 @@
 #include "render/command/files.h"
 
+#include <algorithm>
 #include <cerrno>
 #include <cstdio>
 #include <cstdlib>
@@ -14,14 +15,18 @@
 namespace stowpath {
 namespace {
 
-constexpr std::size_t kMostRead = (std::size_t{1} << 20U) + 1;  // the reader takes 1 MiB and says so of more
+constexpr std::size_t kPiece = std::size_t{1} << 20U;  // read at a time
 
 std::string reason(int error) { return std::strerror(error); }
 
-std::string drained(std::istream& in) {
-  std::string text(kMostRead, '\0');
-  in.read(text.data(), static_cast<std::streamsize>(text.size()));
-  text.resize(static_cast<std::size_t>(in.gcount()));
+std::string drained(std::istream& in, std::size_t most) {
+  std::string text;
+  while (in && text.size() <= most) {
+    const std::size_t before = text.size(), wanted = std::min(kPiece, most + 1 - before);
+    text.resize(before + wanted);
+    in.read(text.data() + before, static_cast<std::streamsize>(wanted));
+    text.resize(before + static_cast<std::size_t>(in.gcount()));
+  }
   return text;
 }
 
@@ -70,14 +75,14 @@ class TemporaryFile {
 
 }  // namespace
 
-std::string read_text(const std::string& name, std::istream& standard_input) {
-  if (name == "-") return drained(standard_input);
+std::string read_text(const std::string& name, std::istream& standard_input, std::size_t most) {
+  if (name == "-") return drained(standard_input, most);
   std::error_code ignored;
-  if (std::filesystem::is_directory(name, ignored)) throw FileFault(name, "is a directory, not a scene");
+  if (std::filesystem::is_directory(name, ignored)) throw FileFault(name, "is a directory, not a file");
   errno = 0;
   std::ifstream in(name, std::ios::binary);
   if (!in) throw FileFault(name, "cannot be read: " + reason(errno));
-  std::string text = drained(in);
+  std::string text = drained(in, most);
   if (in.bad()) throw FileFault(name, "cannot be read to its end");
   return text;
 }

@@ -6,15 +6,11 @@
 #include "render/paint/svg.h"
 
 namespace stowpath {
-namespace {
-
 // A name that is its ending and nothing else does not count.
-bool ends_with(const std::string& text, std::string_view end) {
-  const std::string name = text.substr(text.find_last_of('/') + 1);
-  return name.size() > end.size() && name.compare(name.size() - end.size(), end.size(), end) == 0;
+bool ends_with(const std::string& name, std::string_view end) {
+  const std::string last = name.substr(name.find_last_of('/') + 1);
+  return last.size() > end.size() && last.compare(last.size() - end.size(), end.size(), end) == 0;
 }
-
-}  // namespace
 
 void check_sheet_name(const std::string& option, const std::string& name) {
   for (const char* end : {".svg", ".pdf", ".png"}) {

@@ -57,7 +57,7 @@ TEST_CASE("files: a file written has the rights that any new file has", "[comman
 
 TEST_CASE("files: reading tells a folder from a file that is missing", "[command]") {
   const testing::ScratchFolder folder;
-  CHECK_THROWS_WITH(read(folder.file("")), "is a directory, not a scene");
+  CHECK_THROWS_WITH(read(folder.file("")), "is a directory, not a file");
   CHECK_THROWS_WITH(read(folder.file("none.yaml")), "cannot be read: No such file or directory");
 }
 
