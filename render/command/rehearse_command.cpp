@@ -4,6 +4,7 @@
 #include <ostream>
 
 #include "render/command/faults.h"
+#include "render/command/recording_file.h"
 #include "render/report/rehearsal_report.h"
 #include "sim/trade/length.h"
 #include "sim/trade/measure.h"
@@ -127,13 +128,17 @@ std::string what_ifs_text(const WhatIfs& asked) {
   return text;
 }
 
-int run_rehearse(const SceneRequest& request, const WhatIfs& asked, std::istream& in, std::ostream& out) {
+int run_rehearse(const SceneRequest& request, const WhatIfs& asked, const RehearsalFiles& files, std::istream& in,
+                 std::ostream& out) {
   const RehearsalOptions options = rehearsal_options(asked);
+  if (!files.drawing.empty()) check_drawing_name(files.drawing);
   const auto [scene, model, units] = read_job(request, in);
   check_no_pins(scene, asked);
   check_line(scene, asked);
   RehearsalReport report = rehearse(scene, model, options);
   report.recording.options = what_ifs_text(asked);
+  if (!files.record.empty()) write_recording_file(files.record, report.recording);
+  if (!files.drawing.empty()) write_drawing(files.drawing, {scene, model, report.recording, units});
   const RehearsalSubject subject{scene, model, report, units};
   out << report_of(request, subject);
   return has_trouble(subject) ? kExitFails : kExitClear;

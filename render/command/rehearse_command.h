@@ -15,6 +15,13 @@ struct WhatIfs {
   std::vector<int> no_pins;  ///< hinges, from 1
 };
 
+/// Files of a rehearsal; empty: none.
+struct RehearsalFiles {
+  std::string record;   ///< to keep the run in
+  std::string drawing;  ///< .svg, .pdf, .png, .html or .webp
+  std::string replay;   ///< a recording to tell and draw again, in place of a run
+};
+
 /// "12s", "1.5 min" as seconds, "120N at 1.1m for 2s", "10 m/s for 3s". A push is outward; "-120N" pushes towards the
 /// back wall.
 /// @throws UsageFault naming the option, what is wrong and what to write
@@ -23,9 +30,15 @@ RehearsalOptions rehearsal_options(const WhatIfs& asked);
 /// The same as the user would write it, for a recording's head; empty where nothing is asked.
 std::string what_ifs_text(const WhatIfs& asked);
 
-/// Reads the scene, rehearses it, then prints the report.
+/// Reads the scene, rehearses it, keeps and draws the run where that is wanted, then prints the report.
 /// @returns an ExitCode: fails where something was seen that has to be looked into
 /// @throws SceneFault, UsageFault, FileFault; then nothing has been printed
-int run_rehearse(const SceneRequest& request, const WhatIfs& asked, std::istream& in, std::ostream& out);
+int run_rehearse(const SceneRequest& request, const WhatIfs& asked, const RehearsalFiles& files, std::istream& in,
+                 std::ostream& out);
+
+/// Reads the scene and a recording of it, draws that where it is wanted, then prints what happened.
+/// @returns an ExitCode: fails where something happened that has to be looked into
+/// @throws SceneFault, UsageFault, FileFault; then nothing has been printed
+int run_replay(const SceneRequest& request, const RehearsalFiles& files, std::istream& in, std::ostream& out);
 
 }  // namespace stowpath

@@ -14,6 +14,7 @@
 #include "render/command/loads_command.h"
 #include "render/command/open_command.h"
 #include "render/command/rehearse_command.h"
+#include "render/command/roll_command.h"
 #include "render/command/scene_source.h"
 #include "render/report/json.h"
 #include "sim/scene/schema.h"
@@ -23,15 +24,17 @@ namespace stowpath {
 namespace {
 
 constexpr std::array<std::string_view, 6> kCommands{"dryfit", "hoist", "loads", "open", "rehearse", "schema"};
-constexpr std::array<std::string_view, 16> kOptions{
-    "--sagged",  "--detail", "--output", "--json",        "--units",  "--quiet", "--color", "--help",
-    "--version", "-o",       "--let-go", "--line-breaks", "--no-pin", "--push",  "--gust",  "--when"};
+constexpr std::array<std::string_view, 19> kOptions{
+    "--sagged", "--detail",      "--output", "--json", "--units", "--quiet", "--color",  "--help",   "--version", "-o",
+    "--let-go", "--line-breaks", "--no-pin", "--push", "--gust",  "--when",  "--record", "--replay", "--roll"};
 
 // What the command line says, gathered by the parser.
 struct Wanted {
   std::string scene, sheet, detail, units, colour = "auto";
   bool json = false, quiet = false, sagged = false;
   WhatIfs what_ifs;
+  RehearsalFiles files;
+  std::string roll;
 };
 
 CLI::App* add_report_command(CLI::App& app, Wanted& wanted, const std::string& name, const std::string& asks) {
@@ -65,6 +68,28 @@ void add_rehearse(CLI::App& app, Wanted& wanted) {
       ->type_name("PUSH");
   command->add_option("--gust", what.gust, "Air blows against the climber's face: \"10 m/s\"")->type_name("SPEED");
   command->add_option("--when", what.when, "Push or blow after TIME")->type_name("TIME");
+  RehearsalFiles& files = wanted.files;
+  command->add_option("--record", files.record, "Keep the run in FILE, as text")->type_name("FILE");
+  command->add_option("-o,--output", files.drawing, "Draw the run to FILE: .html, .svg, .pdf, .png or .webp")
+      ->type_name("FILE");
+  command->add_option("--replay", files.replay, "Tell and draw the run kept in FILE, in place of a new one")
+      ->type_name("FILE");
+  command->add_option("--roll", wanted.roll, "Push the standing stair along its rail instead: \"120N at 1.1m\"")
+      ->type_name("PUSH");
+}
+
+bool any_what_if(const WhatIfs& what) { return !what_ifs_text(what).empty(); }
+
+int do_rehearse(const SceneRequest& request, const Wanted& wanted, std::istream& in, std::ostream& out) {
+  const RehearsalFiles& files = wanted.files;
+  const bool other = any_what_if(wanted.what_ifs) || !files.record.empty();
+  if (!wanted.roll.empty() && (other || !files.replay.empty() || !files.drawing.empty()))
+    throw UsageFault("--roll runs by itself, and is neither recorded nor drawn", "leave the other options out");
+  if (!files.replay.empty() && other)
+    throw UsageFault("--replay tells a run as it was: nothing can be changed in it", "leave --replay out to run anew");
+  if (!wanted.roll.empty()) return run_roll(request, wanted.roll, in, out);
+  if (!files.replay.empty()) return run_replay(request, files, in, out);
+  return run_rehearse(request, wanted.what_ifs, files, in, out);
 }
 
 bool asks_json(const std::vector<std::string>& arguments) {
@@ -146,7 +171,7 @@ int parse_and_do(const std::vector<std::string>& arguments, const Terminal& term
   if (app.got_subcommand("open")) return run_open(request.scene);
   if (app.got_subcommand("hoist")) return run_hoist(request, in, out);
   if (app.got_subcommand("loads")) return run_loads(request, in, out);
-  if (app.got_subcommand("rehearse")) return run_rehearse(request, wanted.what_ifs, in, out);
+  if (app.got_subcommand("rehearse")) return do_rehearse(request, wanted, in, out);
   return run_dryfit(request, in, out);
 }
 

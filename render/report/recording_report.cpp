@@ -30,7 +30,7 @@ std::string recording_text(const RecordingSubject& subject, const TextOptions& o
   page.raw(recording_line_text(subject));
   Table table;
   table.figures(0);
-  for (const RecordedEvent& event : subject.recording.events)
+  for (const RecordedEvent& event : told_events(subject.recording))
     table.row({time_text(event.time), event_sentence(event, options.units)});
   page.table("WHAT HAPPENED, as recorded", table);
   page.section("LIMITS", recording_cautions());

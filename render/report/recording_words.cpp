@@ -1,9 +1,11 @@
 #include "render/report/recording_words.h"
 
 #include <algorithm>
+#include <iterator>
 #include <numbers>
 
 #include "render/report/hoist_words.h"
+#include "render/report/rehearsal_report.h"
 #include "render/report/words.h"
 #include "sim/trade/figure.h"
 #include "sim/trade/us_units.h"
@@ -13,20 +15,13 @@ namespace {
 
 constexpr double kDegree = std::numbers::pi / 180.0;
 
-std::string speed_words(double metres_per_second, DisplayUnits units) {
-  if (units == DisplayUnits::metric) return format_decimal(metres_per_second, 2) + " m/s";
-  return format_decimal(metres_per_second / kFoot, 1) + " ft/s";
-}
-
-std::string energy_words(double joules) { return format_decimal(joules, joules < 10.0 ? 1 : 0) + " J"; }
-
 std::string degrees_text(double angle) { return format_decimal(angle / kDegree, 1) + "°"; }
 
 std::string hinge_text(double number) { return "hinge " + format_decimal(number, 0); }
 
 std::string touch_text(const RecordedEvent& event, DisplayUnits units) {
-  return event.what + " meets " + event.other + " at " + speed_words(event.value, units) + ", " +
-         energy_words(event.energy);
+  return event.what + " meets " + event.other + " at " + speed_text(event.value, units) + ", " +
+         energy_text(event.energy, units);
 }
 
 double greatest_pull(const Recording& recording) {
@@ -71,7 +66,7 @@ std::string event_sentence(const RecordedEvent& event, DisplayUnits units) {
     case RecordedEventKind::pushed:
       return "pushed with " + force_text(event.value, units);
     case RecordedEventKind::gust:
-      return "a gust of " + speed_words(event.value, units);
+      return "a gust of " + speed_text(event.value, units);
     case RecordedEventKind::strays:
       return event.what + (event.value != 0.0 ? ", by " + degrees_text(event.value) : "");
     case RecordedEventKind::at_rest:
@@ -93,6 +88,12 @@ bool is_trouble(RecordedEventKind kind) {
     default:
       return false;
   }
+}
+
+std::vector<RecordedEvent> told_events(const Recording& recording) {
+  std::vector<RecordedEvent> told;
+  std::copy_if(recording.events.begin(), recording.events.end(), std::back_inserter(told), worth_telling);
+  return told;
 }
 
 std::string recording_answer(const Recording& recording, DisplayUnits units) {

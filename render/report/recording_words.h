@@ -1,6 +1,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "sim/rehearsal/recording.h"
 #include "sim/trade/length.h"
@@ -16,7 +17,11 @@ std::string event_sentence(const RecordedEvent& event, DisplayUnits units);
 /// Whether an event is one that a person has to look at: touches, jerks, lost holds.
 bool is_trouble(RecordedEventKind kind);
 
-/// "RAN: 41 s of 2 sections, 3 touches, greatest pull 210 N. A simulation: it proves no clearance."
+/// What happened and is worth telling, in order of time.
+std::vector<RecordedEvent> told_events(const Recording& recording);
+
+/// "REHEARSED: the procedure, 41.20 s; 3 touches, greatest pull of the line 210 N. A simulation: it proves no
+/// clearance."
 std::string recording_answer(const Recording& recording, DisplayUnits units);
 
 /// What a drawing of a recording always says with it.

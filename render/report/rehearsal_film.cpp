@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "render/paint/webp.h"
 #include "render/report/hoist_words.h"
@@ -28,11 +29,11 @@ ViewFrame picture_frame(const PaperBox& extent) {
   return frame;
 }
 
-// What happened last, and whether it was trouble.
-const RecordedEvent* last_event(const Recording& recording, double time) {
-  const RecordedEvent* last = nullptr;
-  for (const RecordedEvent& event : recording.events) {
-    if (event.time <= time) last = &event;
+// What happened last.
+std::optional<RecordedEvent> last_event(const Recording& recording, double time) {
+  std::optional<RecordedEvent> last;
+  for (const RecordedEvent& event : told_events(recording)) {
+    if (event.time <= time) last = event;
   }
   return last;
 }
@@ -59,7 +60,7 @@ void draw_caption(DisplayList& list, const RecordingSubject& subject, const Reco
                   int faster) {
   const std::string pace = faster > 1 ? " (" + std::to_string(faster) + " times as fast)" : "";
   list.text({{kAir, top + 4.0}, state_words(subject, frame) + pace, 3.2});
-  if (const RecordedEvent* event = last_event(subject.recording, frame.time)) {
+  if (const auto event = last_event(subject.recording, frame.time)) {
     const bool trouble = is_trouble(event->kind);
     list.text({{kAir, top + 9.5},
                time_text(event->time) + "  " + event_sentence(*event, subject.units) + (trouble ? " ✗" : ""),

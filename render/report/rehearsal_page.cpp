@@ -60,6 +60,7 @@ class PageMaker {
  public:
   explicit PageMaker(const RecordingSubject& subject)
       : subject_(subject),
+        told_(told_events(subject.recording)),
         frame_(page_frame(rehearsal_extent(subject))),
         height_(frame_.y(rehearsal_extent(subject).least.y) + kViewAir) {}
 
@@ -126,8 +127,8 @@ class PageMaker {
 
   std::string events() const {
     std::string out = "<ol>\n";
-    for (std::size_t i = 0; i < subject_.recording.events.size(); ++i) {
-      const RecordedEvent& event = subject_.recording.events[i];
+    for (std::size_t i = 0; i < told_.size(); ++i) {
+      const RecordedEvent& event = told_[i];
       out += "<li id=\"event-" + std::to_string(i) + "\"" + (is_trouble(event.kind) ? " class=\"trouble\"" : "") +
              "><button>" + xml_escaped(time_text(event.time) + "  " + event_sentence(event, subject_.units)) +
              (is_trouble(event.kind) ? " ✗" : "") + "</button></li>\n";
@@ -160,7 +161,7 @@ class PageMaker {
 
   json events_json() const {
     json out = json::array();
-    for (const RecordedEvent& event : subject_.recording.events)
+    for (const RecordedEvent& event : told_)
       out.push_back({rounded(event.time, kThousandth), event_sentence(event, subject_.units), is_trouble(event.kind)});
     return out;
   }
@@ -199,6 +200,7 @@ class PageMaker {
   }
 
   const RecordingSubject& subject_;
+  std::vector<RecordedEvent> told_;
   ViewFrame frame_;
   double height_;
   TimeAxis time_;

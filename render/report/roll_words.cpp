@@ -3,6 +3,7 @@
 #include <numbers>
 
 #include "render/report/hoist_words.h"
+#include "render/report/rehearsal_report.h"
 #include "render/report/roll_report.h"
 #include "render/report/words.h"
 #include "sim/trade/figure.h"
@@ -12,11 +13,6 @@ namespace stowpath {
 namespace {
 
 constexpr double kDegree = std::numbers::pi / 180.0;
-
-std::string speed_words(double metres_a_second, DisplayUnits units) {
-  if (units == DisplayUnits::imperial) return format_decimal(metres_a_second / kFoot, 1) + " ft/s";
-  return format_decimal(metres_a_second, 2) + " m/s";
-}
 
 std::string two_places(double value) { return format_decimal(value, 2); }
 
@@ -83,7 +79,7 @@ std::string roll_line(const RollSubject& subject) {
 }
 
 std::string stop_sentence(const RollStop& stop, DisplayUnits units) {
-  const std::string where = " at station " + place_text(stop.station, units) + ", at " + speed_words(stop.speed, units);
+  const std::string where = " at station " + place_text(stop.station, units) + ", at " + speed_text(stop.speed, units);
   if (stop.part.empty()) return "the hooks leave the pipe's end with the stair" + where;
   return stop.part + " meets " + stop.thing + " with the stair" + where;
 }

@@ -93,7 +93,7 @@ class Plots {
   void begin(const char* id, const char* title, const Plot& plot) {
     list_.open(id, title);
     draw_axes(list_, labels_, plot);
-    for (const RecordedEvent& event : subject_.recording.events) {
+    for (const RecordedEvent& event : told_events(subject_.recording)) {
       if (!is_trouble(event.kind) || event.time < plot.x.lo || event.time > plot.x.hi) continue;
       const double at = plot(event.time, plot.y.lo).x;
       list_.line({at, plot.box.least.y}, {at, plot.box.greatest.y}, {Ink::red, kThin, Dash::hidden});

@@ -7,6 +7,7 @@
 #include <stdexcept>
 
 #include "sim/rehearsal/recording_text.h"
+#include "sim/rehearsal/recording_words.h"
 #include "tests/support/gallery.h"
 #include "tests/support/sample_recording.h"
 
@@ -44,7 +45,7 @@ Recording any_recording(std::mt19937_64& random) {
     frame.hooks_on_pipe = random() % 2 == 0;
     frame.hook_force = {any_double(random), any_double(random)};
     out.frames.push_back(frame);
-    const auto kind = static_cast<RecordedEventKind>(random() % 16);
+    const auto kind = kEventWords[random() % kEventWords.size()].first;
     out.events.push_back({0.07 * i, kind, "hook curl", "", any_double(random), any_double(random)});
   }
   return out;

@@ -1,0 +1,37 @@
+#include <algorithm>
+#include <ostream>
+
+#include "render/command/faults.h"
+#include "render/command/recording_file.h"
+#include "render/command/rehearse_command.h"
+#include "render/report/recording_report.h"
+#include "render/report/recording_words.h"
+#include "render/report/rehearsal_report.h"
+
+namespace stowpath {
+namespace {
+
+std::string report_of(const SceneRequest& request, const RecordingSubject& subject) {
+  if (request.voice.json) return recording_json(subject);
+  if (request.voice.quiet) return recording_line_text(subject);
+  return recording_text(subject, {subject.units, request.voice.colour});
+}
+
+bool troubled(const Recording& recording) {
+  return std::any_of(recording.events.begin(), recording.events.end(),
+                     [](const RecordedEvent& event) { return is_trouble(event.kind) && worth_telling(event); });
+}
+
+}  // namespace
+
+int run_replay(const SceneRequest& request, const RehearsalFiles& files, std::istream& in, std::ostream& out) {
+  if (!files.drawing.empty()) check_drawing_name(files.drawing);
+  const auto [scene, model, units] = read_job(request, in);
+  const Recording recording = read_recording_file(files.replay, model);
+  const RecordingSubject subject{scene, model, recording, units};
+  if (!files.drawing.empty()) write_drawing(files.drawing, subject);
+  out << report_of(request, subject);
+  return troubled(recording) ? kExitFails : kExitClear;
+}
+
+}  // namespace stowpath

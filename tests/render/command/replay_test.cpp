@@ -1,0 +1,70 @@
+#include <catch2/catch.hpp>
+#include <fstream>
+#include <sstream>
+
+#include "render/command/run.h"
+#include "tests/support/scratch_folder.h"
+
+using namespace stowpath;
+using Catch::Contains;
+using Catch::StartsWith;
+using stowpath::testing::ScratchFolder;
+
+namespace {
+
+struct Said {
+  int code = 0;
+  std::string out, err;
+};
+
+Said said(const std::vector<std::string>& arguments) {
+  std::istringstream in;
+  std::ostringstream out, err;
+  const int code = run(arguments, {false}, in, out, err);
+  return {code, out.str(), err.str()};
+}
+
+std::string content(const std::string& file) {
+  std::ifstream in(file, std::ios::binary);
+  return {std::istreambuf_iterator<char>(in), {}};
+}
+
+}  // namespace
+
+TEST_CASE("command: a recorded rehearsal is drawn again to the same bytes", "[command]") {
+  const ScratchFolder folder;
+  const std::string kept = folder.file("run.txt"), drawn = folder.file("run.svg"), again = folder.file("again.svg");
+  const Said first = said({"rehearse", "--let-go", "3s", "--record", kept, "-o", drawn, "--quiet"});
+  CHECK(first.code == 1);
+  CHECK_THAT(content(kept), StartsWith("stowpath-recording 1\n") && Contains("--let-go") && Contains(" let-go "));
+  const Said second = said({"rehearse", "--replay", kept, "-o", again});
+  CHECK(second.code == 1);
+  CHECK_THAT(second.out, StartsWith("REHEARSED: ") && Contains("WHAT HAPPENED, as recorded"));
+  CHECK(content(again) == content(drawn));
+  CHECK_THAT(said({"rehearse", "--replay", kept, "--json"}).out, Contains("stowpath.recording/1"));
+}
+
+TEST_CASE("command: a broken recording is refused at its place", "[command]") {
+  const ScratchFolder folder;
+  std::ofstream(folder.file("run.txt")) << "stowpath-recording 1\nscene \"a\"\noptions \"\"\nstep x\n";
+  const Said s = said({"rehearse", "--replay", folder.file("run.txt")});
+  CHECK(s.code == 2);
+  CHECK_THAT(s.err, Contains("run.txt:4:6: error: the step is no number") && Contains("step x"));
+  CHECK(s.out.empty());
+}
+
+TEST_CASE("command: a rehearsal's drawing has to end as something that can be drawn", "[command]") {
+  const Said s = said({"rehearse", "-o", "run.gif"});
+  CHECK(s.code == 2);
+  CHECK_THAT(s.err, Contains(".html or .webp") && Contains("-o run.html"));
+}
+
+TEST_CASE("command: the stair is pushed along its rail by itself alone", "[command]") {
+  const Said s = said({"rehearse", "--roll", "120N at 1.1m"});
+  CHECK(s.code == 1);
+  CHECK_THAT(s.out, StartsWith("MAY BIND: "));
+  CHECK(said({"rehearse", "--roll", "120N at 1.1m", "--let-go", "3s"}).code == 2);
+  CHECK(said({"rehearse", "--roll", "120N at 1.1m", "-o", "run.svg"}).code == 2);
+  CHECK(said({"rehearse", "--roll", "120N"}).code == 2);
+  CHECK(said({"rehearse", "--replay", "run.txt", "--let-go", "3s"}).code == 2);
+}
