@@ -120,7 +120,8 @@ std::string option_hint(const std::vector<std::string>& arguments) {
     const std::string hint = did_you_mean(name, kOptions);
     if (!hint.empty()) return hint;
   }
-  return "stowpath dryfit --help lists the options";
+  const bool known = std::count(kCommands.begin(), kCommands.end(), arguments.front()) > 0;
+  return "stowpath " + (known ? arguments.front() : "dryfit") + " --help lists the options";
 }
 
 SceneRequest scene_request(const Wanted& wanted, const Terminal& terminal) {

@@ -48,14 +48,18 @@ bool came_off(const RehearsalReport& report) {
                      [](const HookSpell& spell) { return spell.off; });
 }
 
+// It does not move when what held it is gone.
+bool stays(const Aftermath& after) { return after.at_rest && after.top_speed < kSettles; }
+
 // What went wrong, most serious first.
 std::vector<std::string> troubles(const RehearsalSubject& subject) {
   const RehearsalReport& report = subject.report;
   std::vector<std::string> found;
   if (report.refused) found.push_back("a rope is too stiff for the physics world, and nothing was rehearsed");
   if (report.aftermath && !report.aftermath->nothing)
-    found.push_back(report.aftermath->cause + " and the foot reaches " +
-                    speed_text(report.aftermath->top_speed, subject.units));
+    found.push_back(stays(*report.aftermath) ? report.aftermath->cause + ", and stays up for now"
+                                             : report.aftermath->cause + " and the foot reaches " +
+                                                   speed_text(report.aftermath->top_speed, subject.units));
   if (came_off(report)) found.push_back("the hooks come off the pipe");
   if (!report.touches.empty())
     found.push_back(
@@ -141,6 +145,9 @@ std::string aftermath_sentences(const RehearsalSubject& subject) {
   const Aftermath& after = *subject.report.aftermath;
   const std::string start = "At " + seconds_text(after.begins) + " " + after.cause;
   if (after.nothing) return start + ". What holds: " + after.stopped_by + ".";
+  if (stays(after))
+    return start + ". It stays as it is, for now: it lies against " +
+           (after.stopped_by.empty() ? "nothing" : after.stopped_by) + ". A person on it or a push can change that.";
   std::string text = start + ". The foot reaches " + speed_text(after.top_speed, subject.units) + ", the stair " +
                      energy_text(after.energy, subject.units) + ". " + struck(after, subject.units) + " " + ends(after);
   if (after.hooks_left) text += " The hooks come off the pipe.";

@@ -84,7 +84,6 @@ struct SideWorld::Engine {
   const Model& model;
   SideSetup setup;
   std::vector<WorldPart> parts;
-  std::vector<std::string> left_out;
   WorldContacts contacts;
   b2World world;
   b2Body* room = nullptr;
@@ -124,16 +123,13 @@ void SideWorld::Engine::add_room() {
 
 void SideWorld::Engine::add_shape(b2Body* body, int part, Vec2 shift) {
   const WorldPart& what = parts[index(part)];
-  const auto outline = world_outline(what.shape);
-  if (!outline && std::find(left_out.begin(), left_out.end(), what.name) == left_out.end())
-    left_out.push_back(what.name);
-  if (!outline) return;
+  const WorldOutline outline = world_outline(what.shape);
   b2FixtureDef def;
   def.userData.pointer = static_cast<uintptr_t>(part);
   const bool foot = what.kind == PartKind::caster || what.kind == PartKind::floor;
   def.friction = static_cast<float>(foot ? setup.friction.floor : kThingFriction);
   def.isSensor = what.kind == PartKind::zone;
-  for (const RoundedPolygon& piece : outline->pieces) {
+  for (const RoundedPolygon& piece : outline.pieces) {
     b2CircleShape disc;
     b2PolygonShape polygon;
     std::vector<b2Vec2> corners;
@@ -511,7 +507,5 @@ std::vector<std::pair<int, int>> SideWorld::inside_zones() const {
 std::vector<std::pair<int, int>> SideWorld::met_from_start() const {
   return {engine_->contacts.aside.begin(), engine_->contacts.aside.end()};
 }
-
-const std::vector<std::string>& SideWorld::left_out() const { return engine_->left_out; }
 
 }  // namespace stowpath

@@ -96,7 +96,6 @@ class SideWorld {
   std::vector<std::pair<int, int>> inside_zones() const;
   /// Pairs that overlapped already when their bodies were put in: they do not push each other until they have parted.
   std::vector<std::pair<int, int>> met_from_start() const;
-  const std::vector<std::string>& left_out() const;  ///< parts too thin for the world
 
  private:
   struct Engine;

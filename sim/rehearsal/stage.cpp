@@ -67,8 +67,6 @@ bool Stage::run() {
   }
   if (tally_.report.aftermath && !tally_.report.aftermath->nothing && ended_ < 0.0) end_aftermath();
   tally_.close(world_.time());
-  for (const std::string& name : world_.left_out())
-    tally_.report.cautions.push_back("Too thin for the physics world, and not in it: " + name);
   return true;
 }
 

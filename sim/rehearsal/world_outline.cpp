@@ -72,19 +72,19 @@ void add_rounding(const std::vector<Vec2>& core, double radius, std::vector<Roun
 
 }  // namespace
 
-std::optional<WorldOutline> world_outline(const RoundedPolygon& outline) {
+WorldOutline world_outline(const RoundedPolygon& outline) {
   WorldOutline world;
-  const bool round = 2.0 * outline.radius >= kLeastThickness;
-  std::vector<Vec2> core = without_near_corners(outline.core);
+  const std::vector<Vec2> core = without_near_corners(outline.core);
   if (core.size() != outline.core.size()) world.error = kLeastEdge;
   if (core.size() > 2) {
     const std::vector<Vec2> bent = without_straight_corners(core);
     if (bent.size() != core.size()) world.error += kLeastTurn;
     if (bent.size() > 2 && thickness(bent) >= kLeastThickness) add_polygon(bent, world.pieces);
   }
-  if (round) add_rounding(core, outline.radius, world.pieces);
-  if (!round) world.error += outline.radius;
-  if (world.pieces.empty()) return std::nullopt;
+  const double least = world.pieces.empty() ? 0.5 * kLeastThickness : 0.0;
+  const double radius = std::max(outline.radius, least);
+  if (radius >= 0.5 * kLeastThickness) add_rounding(core, radius, world.pieces);
+  world.error += radius >= 0.5 * kLeastThickness ? radius - outline.radius : outline.radius;
   return world;
 }
 

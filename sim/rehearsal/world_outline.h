@@ -1,6 +1,5 @@
 #pragma once
 
-#include <optional>
 #include <vector>
 
 #include "sim/geometry/rounded_polygon.h"
@@ -19,7 +18,7 @@ struct WorldOutline {
 inline constexpr double kLeastEdge = 5e-4;
 
 /// Cuts a rounded polygon: a capsule becomes a bar and two discs, a rounded polygon its core, a bar an edge and a disc
-/// a corner. Empty where the thing is too thin for the world: under half a millimetre.
-std::optional<WorldOutline> world_outline(const RoundedPolygon& outline);
+/// a corner. What is thinner than half a millimetre is made that thick.
+WorldOutline world_outline(const RoundedPolygon& outline);
 
 }  // namespace stowpath

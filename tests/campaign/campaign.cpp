@@ -1,5 +1,6 @@
 // The differential campaign: random and adversarial motions, each proven and then searched by a slow reference that
 // shares no code with the proofs. Any false answer ends in exit 1, with the seed that draws it again.
+#include <algorithm>
 #include <chrono>
 #include <cstdint>
 #include <iostream>
@@ -7,6 +8,7 @@
 #include <string>
 
 #include "tests/campaign/pair_trial.h"
+#include "tests/campaign/rehearsal_trial.h"
 #include "tests/campaign/scene_draw.h"
 #include "tests/campaign/scene_trial.h"
 
@@ -16,7 +18,7 @@ using namespace stowpath::testing;
 namespace {
 
 struct Options {
-  std::uint64_t pairs = 20'000, scenes = 200, seed = 1;
+  std::uint64_t pairs = 20'000, scenes = 200, rehearsals = 40, seed = 1;
   double bound_scale = 1.0;  // less makes the proofs' bound too small: the campaign must then see false answers
 };
 
@@ -107,6 +109,29 @@ int run_scenes(const Options& options) {
   return fair(all) && all.wrong() == 0 ? 0 : 1;
 }
 
+// Every touch that a physics world sees must be one by exact distance, and it must miss none.
+int run_rehearsals(const Options& options) {
+  RehearsalAnswer all;
+  for (std::uint64_t k = 0; k < options.rehearsals; ++k) {
+    const std::uint64_t seed = options.seed + k;
+    const RehearsalAnswer answer = try_rehearsal(draw_scene(seed), seed);
+    all.touches += answer.touches;
+    all.looks += answer.looks;
+    all.unconfirmed += answer.unconfirmed;
+    all.missed += answer.missed;
+    all.greatest = std::max(all.greatest, answer.greatest);
+    if (answer.unconfirmed + answer.missed > 0)
+      std::cout << answer.unconfirmed << " touches unconfirmed, " << answer.missed << " missed: a rehearsal: --seed "
+                << seed << " --pairs 0 --scenes 0 --rehearsals 1" << std::endl;
+  }
+  std::cout << "rehearsals, seeds " << options.seed << " on: " << options.rehearsals << " draws, " << all.touches
+            << " touches, " << all.unconfirmed << " not confirmed by exact distance, the widest " << 1e3 * all.greatest
+            << " mm apart; " << all.missed << " missed in " << all.looks << " looks\n";
+  const bool enough = options.rehearsals < 20 || 2 * all.touches > static_cast<int>(options.rehearsals);
+  if (!enough) std::cout << "hardly anything touched\n";
+  return enough && all.unconfirmed + all.missed == 0 ? 0 : 1;
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
@@ -118,20 +143,24 @@ int main(int argc, char** argv) {
       options.pairs = std::stoull(value);
     } else if (number && key == "--scenes") {
       options.scenes = std::stoull(value);
+    } else if (number && key == "--rehearsals") {
+      options.rehearsals = std::stoull(value);
     } else if (number && key == "--seed") {
       options.seed = std::stoull(value);
     } else if (number && key == "--replay") {
-      options.seed = std::stoull(value), options.pairs = 1, options.scenes = 0;
+      options.seed = std::stoull(value), options.pairs = 1, options.scenes = options.rehearsals = 0;
     } else if (number && key == "--replay-scene") {
-      options.seed = std::stoull(value), options.pairs = 0, options.scenes = 1;
+      options.seed = std::stoull(value), options.pairs = options.rehearsals = 0, options.scenes = 1;
     } else if (number && key == "--broken") {
       options.bound_scale = std::stod(value);
     } else {
-      std::cerr << "usage: stowpath_campaign [--pairs N] [--scenes N] [--seed S] [--replay SEED] [--replay-scene SEED]"
+      std::cerr << "usage: stowpath_campaign [--pairs N] [--scenes N] [--rehearsals N] [--seed S] [--replay SEED] "
+                   "[--replay-scene SEED]"
                    " [--broken BOUND_SCALE]\n";
       return 2;
     }
   }
   const int pairs = options.pairs > 0 ? run_pairs(options) : 0, scenes = options.scenes > 0 ? run_scenes(options) : 0;
-  return pairs != 0 || scenes != 0 ? 1 : 0;
+  const int rehearsals = options.rehearsals > 0 ? run_rehearsals(options) : 0;
+  return pairs != 0 || scenes != 0 || rehearsals != 0 ? 1 : 0;
 }

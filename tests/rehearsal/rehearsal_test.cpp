@@ -139,6 +139,14 @@ TEST_CASE("rehearsal: let go, the stair comes down, and the report says how hard
   CHECK(broken.aftermath->top_speed == after.top_speed);
 }
 
+// The joint comes down on the propped foot, straightens the stair and makes it longer than the way to the pipe.
+TEST_CASE("rehearsal: let go while the foot drags, the hooks come off the pipe", "[rehearsal]") {
+  const RehearsalReport report = rehearse_once(gallery_scene("demo-cured"), {.let_go = 12.0});
+  REQUIRE(report.aftermath);
+  CHECK(report.aftermath->hooks_left);
+  CHECK(report.hooks_off.back().lift > 0.03);
+}
+
 // 1/2 m v^2 of what falls cannot be more than it has lost in height, nor less than a tenth of it after a clear drop.
 TEST_CASE("rehearsal: a falling stair is no faster than its height allows", "[rehearsal]") {
   const Scene scene = free_stair();
