@@ -98,7 +98,8 @@ std::vector<RecordedEvent> told_events(const Recording& recording) {
 
 std::string recording_answer(const Recording& recording, DisplayUnits units) {
   const double time = recording.frames.empty() ? 0.0 : recording.frames.back().time - recording.frames.front().time;
-  const auto touches = std::count_if(recording.events.begin(), recording.events.end(),
+  const std::vector<RecordedEvent> told = told_events(recording);
+  const auto touches = std::count_if(told.begin(), told.end(),
                                      [](const RecordedEvent& event) { return event.kind == RecordedEventKind::touch; });
   const std::string asked = recording.options.empty() ? "the procedure" : "the procedure with " + recording.options;
   return "REHEARSED: " + asked + ", " + time_text(time) + "; " + counted(touches, "touch", "touches") +
@@ -107,10 +108,8 @@ std::string recording_answer(const Recording& recording, DisplayUnits units) {
 }
 
 std::string recording_cautions() {
-  return "A rehearsal is a simulation with a step, frictions that are guessed as ranges, and rigid parts. It shows "
-         "what "
-         "may happen, not that nothing else can. Clearance is what dryfit proves. Keep people out from under the "
-         "stair.";
+  return "A rehearsal is a simulation with a step, frictions that are guessed as ranges, and rigid parts. It shows what "
+         "may happen, not that nothing else can. Clearance is what dryfit proves. Keep people out from under the stair.";
 }
 
 }  // namespace stowpath

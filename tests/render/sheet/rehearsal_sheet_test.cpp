@@ -136,3 +136,10 @@ TEST_CASE("recording words: an event says what met what, how fast, in the sheet'
   }
   CHECK_THAT(recording_answer(sample_recording(), DisplayUnits::metric), Contains("1 touch"));
 }
+
+TEST_CASE("recording words: a foot that settles on the floor is neither told nor counted", "[report]") {
+  Recording recording = sample_recording();
+  recording.events.push_back({2.0, RecordedEventKind::touch, "caster", "floor", 0.001, 0.0});
+  CHECK(told_events(recording).size() + 1 == recording.events.size());
+  CHECK_THAT(recording_answer(recording, DisplayUnits::metric), Contains("1 touch,"));
+}
