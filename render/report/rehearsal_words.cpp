@@ -16,7 +16,7 @@ namespace {
 constexpr double kFootPound = 1.3558179483314004;  // [J]
 constexpr double kSettles = 0.05;                  // a foot that comes down slower is set down [m/s]
 constexpr double kLands = 0.3;                     // and faster, drops [m/s]
-constexpr double kLifts = 1e-3;                    // hooks that lift less only tremble [m]
+constexpr double kLifts = 1e-4;                    // hooks that lift less only tremble [m]
 constexpr double kSwings = 0.0872664625997165;     // 5 degrees [rad]
 
 double greatest_landing(const RehearsalReport& report) {

@@ -52,13 +52,16 @@ bool rolls(const Scene& scene) {
                      [](const Step& step) { return step.kind == StepKind::roll; });
 }
 
-std::vector<std::string> cautions(const Scene& scene) {
+std::vector<std::string> cautions(const Scene& scene, const RehearsalOptions& options) {
   std::vector<std::string> all;
   if (rolls(scene)) all.push_back("Rolls run across this view and are left out: the stair is at home from the start");
   if (scene.hoist)
     all.push_back(
         "The rope's stretch is our estimate, seven times its breaking strength for a whole length: a stretchier "
         "line gives more and jerks less");
+  if (options.let_go && scene.hoist && scene.hoist->winch)
+    all.push_back(
+        "A winch that is let go, and that no worm holds, is taken to run free: its gears would slow the fall");
   if (!scene.stair.hinges.empty() && !scene.fold_line)
     all.push_back("No fold line is described: a joint that turns, or stays bent, is held by hand");
   all.push_back("The hooks' play on the pipe is left out as long as they stay on it");
@@ -75,7 +78,7 @@ RehearsalReport rehearse(const Scene& scene, const Model& model, const Rehearsal
     const RehearsalReport finer = run_at(scene, model, options, 0.5 * report.bounds.step);
     if (!finer.refused) compare(report, finer);
   }
-  const std::vector<std::string> general = cautions(scene);
+  const std::vector<std::string> general = cautions(scene, options);
   report.cautions.insert(report.cautions.begin(), general.begin(), general.end());
   return report;
 }
