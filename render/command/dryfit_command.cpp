@@ -21,12 +21,11 @@ std::vector<TightPlace> places_of(const SceneRequest& request, const Scene& scen
 }
 
 std::string report(const SceneRequest& request, const Scene& scene, const Assessment& found, DisplayUnits units) {
-  const auto& [model, fit] = found;
   const std::vector<TightPlace> places = places_of(request, scene, found);
   const MeasureTwice twice{places, scene.tolerance};
-  if (request.voice.json) return dry_fit_json(model, fit, units, twice);
-  if (request.voice.quiet) return verdict_text(model, fit, request.voice.colour);
-  return dry_fit_text(model, fit, {units, request.voice.colour, twice});
+  if (request.voice.json) return dry_fit_json(found.model, found.fit, units, twice, &found.seat);
+  if (request.voice.quiet) return verdict_text(found.model, found.fit, request.voice.colour);
+  return dry_fit_text(found.model, found.fit, {units, request.voice.colour, twice, &found.seat});
 }
 
 void check_sagged(const SceneJob& job) {

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "render/report/json_values.h"
+#include "render/report/seat_json.h"
 #include "render/report/words.h"
 
 namespace stowpath {
@@ -26,6 +27,8 @@ std::string_view kind_name(FindingKind kind) {
       return "interference";
     case FindingKind::margin:
       return "margin";
+    case FindingKind::seat:
+      return "seat";
     case FindingKind::zone:
       return "zone";
     case FindingKind::undecided:
@@ -92,7 +95,8 @@ Json finding_json(const Model& model, const Finding& finding, DisplayUnits units
 
 }  // namespace
 
-std::string dry_fit_json(const Model& model, const DryFit& fit, DisplayUnits units, const MeasureTwice& twice) {
+std::string dry_fit_json(const Model& model, const DryFit& fit, DisplayUnits units, const MeasureTwice& twice,
+                         const SeatReport* seat) {
   Json out{{"schema", "stowpath.dryfit/1"}, {"scene", model.name}, {"verdict", verdict_name(fit.verdict)}};
   out["text"] = verdict_line(model, fit);
   out["margins_m"] = {{"default", json_number(model.margin.standard)},
@@ -103,6 +107,7 @@ std::string dry_fit_json(const Model& model, const DryFit& fit, DisplayUnits uni
   out["findings"] = Json::array();
   for (const Finding& finding : fit.findings) out["findings"].push_back(finding_json(model, finding, units));
   if (!twice.places.empty()) out["measure_twice"] = measure_twice_json(model, twice);
+  if (seat) out["seat"] = seat_json(model, *seat, units);
   const Reach& reach = fit.reach;
   out["reach"] = {{"span_m", json_number(reach.span.empty() ? 0.0 : reach.span.length())},
                   {"rail_stations_m", {json_number(reach.rail_span.lo), json_number(reach.rail_span.hi)}},

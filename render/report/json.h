@@ -6,6 +6,7 @@
 
 #include "render/report/measure_text.h"
 #include "sim/clearance/dry_fit.h"
+#include "sim/hoist/seat.h"
 #include "sim/trade/length.h"
 
 namespace stowpath {
@@ -14,7 +15,9 @@ namespace stowpath {
 /// degrees under `_deg`, sentences beside them in the units shown. A number that is not finite is null. The same dry
 /// fit gives the same bytes but for work.seconds.
 /// @param twice  told under "measure_twice" where it has places
-std::string dry_fit_json(const Model& model, const DryFit& fit, DisplayUnits units, const MeasureTwice& twice = {});
+/// @param seat   told under "seat"; null: not looked at
+std::string dry_fit_json(const Model& model, const DryFit& fit, DisplayUnits units, const MeasureTwice& twice = {},
+                         const SeatReport* seat = nullptr);
 
 /// One thing that went wrong, for a program to read; line 0 where it has no place in a file.
 struct ReportedError {

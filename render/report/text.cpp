@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "render/report/page.h"
+#include "render/report/seat_words.h"
 #include "render/report/words.h"
 #include "render/report/wrap.h"
 
@@ -28,6 +29,7 @@ class Writer {
     page_.raw(verdict_text(model_, fit_, options_.colour));
     findings();
     moves();
+    if (options_.seat) write_seat(page_, model_, *options_.seat, options_.units);
     write_measure_twice(page_, options_.twice, options_.units);
     if (model_.pipe_sag > 0.0)
       page_.section("MEASURE TWICE", "Told for the straight pipe only: leave --sagged out to see what counts most.");

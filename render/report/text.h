@@ -4,18 +4,20 @@
 
 #include "render/report/measure_text.h"
 #include "sim/clearance/dry_fit.h"
+#include "sim/hoist/seat.h"
 #include "sim/trade/length.h"
 
 namespace stowpath {
 
 struct TextOptions {
   DisplayUnits units = DisplayUnits::metric;
-  bool colour = false;   ///< escape sequences for a terminal; they repeat what words say
-  MeasureTwice twice{};  ///< nothing is said of it where it has no places
+  bool colour = false;               ///< escape sequences for a terminal; they repeat what words say
+  MeasureTwice twice{};              ///< nothing is said of it where it has no places
+  const SeatReport* seat = nullptr;  ///< how the hooks bear on the pipe; null: nothing is said of it
 };
 
-/// The dry fit as a text of at most 100 columns: the verdict on its first line, then findings, moves, what to measure
-/// twice, reach, what was taken for granted, limits and work.
+/// The dry fit as a text of at most 100 columns: the verdict on its first line, then findings, moves, the hooks' seat,
+/// what to measure twice, reach, what was taken for granted, limits and work.
 std::string dry_fit_text(const Model& model, const DryFit& fit, const TextOptions& options);
 
 /// The verdict alone, ended; one line unless there is much to count.

@@ -129,8 +129,8 @@ std::string undecided_sentence(const Finding& finding) {
 
 // Counts of what the findings are, in the order of gravity.
 std::string breakdown(const std::vector<Finding>& findings) {
-  constexpr std::array<FindingKind, 5> kOrder{FindingKind::interference, FindingKind::margin, FindingKind::zone,
-                                              FindingKind::undecided, FindingKind::build};
+  constexpr std::array<FindingKind, 6> kOrder{FindingKind::interference, FindingKind::seat,      FindingKind::margin,
+                                              FindingKind::zone,         FindingKind::undecided, FindingKind::build};
   std::string out;
   for (const FindingKind kind : kOrder) {
     const auto count =
@@ -189,6 +189,8 @@ std::string_view finding_kind_words(FindingKind kind) {
       return "meets";
     case FindingKind::margin:
       return "too close";
+    case FindingKind::seat:
+      return "unseated";
     case FindingKind::zone:
       return "in a keep-clear zone";
     case FindingKind::undecided:
@@ -291,11 +293,13 @@ std::string reach_sentence(const Reach& reach, DisplayUnits units) {
 }
 
 std::string assumed_sentence(const Model& model, DisplayUnits units) {
+  const bool further = std::any_of(model.moves.begin(), model.moves.end(), [](const Move& m) { return m.seat; });
   const auto small = [units](double metres) { return format_small_length(metres, units); };
   std::string text = "Margins: " + small(model.margin.standard) + " in general, " + small(model.margin.hook) +
                      " from hooks to what carries the rail, " + small(model.margin.self) +
                      " between sections. Hooks: " + "contact within " + format_degrees(model.seat_range, 0) +
-                     " of the pipe's crown, which lets the pivot wander by " + small(model.hook_play) + ".";
+                     " of the pipe's crown, which lets the pivot wander by " + small(model.hook_play) +
+                     (further ? ", and further in some moves, see the seat." : ".");
   if (model.floor_uneven > 0.0) text += " Floor: up or down by " + small(model.floor_uneven) + " under any caster.";
   if (model.pipe_sag > 0.0) text += " Pipe: gives way under the hooks by up to " + small(model.pipe_sag) + ".";
   return text + " Round things: drawn out by at most " + format_millimetres(model.arc_tolerance, 2) + ".";
@@ -307,6 +311,8 @@ std::string finding_sentence(const Finding& finding, DisplayUnits units) {
       return meeting_sentence(finding, units);
     case FindingKind::margin:
       return margin_sentence(finding, units);
+    case FindingKind::seat:
+      return finding.note + "," + spaced(when_text(finding));
     case FindingKind::zone:
       return zone_sentence(finding, units);
     case FindingKind::undecided:

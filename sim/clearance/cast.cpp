@@ -169,17 +169,20 @@ TargetCast section_cast(const Model& model, const Move& move, int section) {
   return cast;
 }
 
-NeedTable room_needs(const Model& model) {
+NeedTable room_needs(const Model& model, const Wander& wander) {
   NeedTable needs(kKinds, 2 * kKinds);
+  needs.wander = wander;
   for (int mover = 0; mover < kKinds; ++mover) {
     for (int target = 0; target < 2 * kKinds; ++target) {
-      Need need = room_need(model, kind_of(mover), kind_of(target));
+      Need need = room_need(model, wander, kind_of(mover), kind_of(target));
       if (kind_of(mover) == PartKind::line && target >= kKinds) need = {};
       needs.at(mover, target) = need;
     }
   }
   return needs;
 }
+
+NeedTable room_needs(const Model& model) { return room_needs(model, assumed_wander(model)); }
 
 NeedTable section_needs(const Model& model, bool folded) {
   NeedTable needs(2 * kKinds, kKinds);

@@ -57,6 +57,9 @@ TargetCast section_cast(const Model& model, const Move& move, int section);
 
 /// Needs of the stair against the room, by the groups that the casts gave out. The line needs nothing of what its own
 /// end is made fast to.
+NeedTable room_needs(const Model& model, const Wander& wander);
+
+/// With the hooks wandering as far as the scene's seat range.
 NeedTable room_needs(const Model& model);
 
 /// Needs of further sections against a section nearer the rail.

@@ -29,6 +29,12 @@ Reach reach_of(const Model& model, const std::vector<MoveTrial>& trials) {
 
 }  // namespace
 
+void add_findings(std::vector<Finding> more, DryFit& fit) {
+  for (Finding& finding : more) fit.findings.push_back(std::move(finding));
+  rank_findings(fit.findings);
+  fit.verdict = verdict_of(fit.findings);
+}
+
 DryFit dry_fit(const Model& model, const DryFitOptions& options) {
   const auto start = std::chrono::steady_clock::now();
   Trial trial(model, options);

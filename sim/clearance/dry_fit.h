@@ -27,6 +27,7 @@ struct MoveResult {
 enum class FindingKind {
   interference,  ///< two parts meet
   margin,        ///< they do not, but come closer than wanted
+  seat,          ///< the hooks do not stay on the pipe, or too nearly not
   zone,          ///< a keep-clear zone is entered in a state that it names
   undecided,     ///< neither proven clear nor proven otherwise
   build          ///< a rule of building is broken
@@ -54,7 +55,7 @@ struct Finding {
   Separation witness;                       ///< side view, at the worst pose [m]
   std::vector<std::vector<Vec2>> outlines;  ///< corners of the two parts there, for drawing [m]
   PairPlace place;                          ///< of the worst; move -1 where nothing that moves is met
-  std::string note;                         ///< build findings: their text; undecided: why
+  std::string note;                         ///< build and seat findings: their text; undecided: why
 
   double depth() const { return clearance < 0.0 ? -clearance : 0.0; }
   double missing_margin() const { return needed - clearance; }
@@ -85,6 +86,10 @@ struct DryFitOptions {
   double resolution = 0.01 * 0.017453292519943295;  ///< pieces of motion smaller than this are not halved again [rad]
   double tolerance = 1e-4;                          ///< wanted at_most - at_least [m]
 };
+
+/// Takes in what was found besides the clearances: puts all findings in order of gravity, numbers them anew and
+/// gives the verdict on all of them.
+void add_findings(std::vector<Finding> more, DryFit& fit);
 
 /// The trial assembly: proves every move and state of the model, over the whole motion and every station meant.
 DryFit dry_fit(const Model& model, const DryFitOptions& options = {});

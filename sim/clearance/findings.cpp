@@ -159,21 +159,23 @@ Finding tell(const Model& model, const Trial& trial, const Group& group) {
   return f;
 }
 
-/// Gravest first: what meets, then zones, margins, rules of building, and last what is undecided.
+/// Gravest first: what meets, then hooks that come off, zones, margins, rules of building, and last what is undecided.
 int rank(FindingKind kind) {
   switch (kind) {
     case FindingKind::interference:
       return 0;
-    case FindingKind::zone:
+    case FindingKind::seat:
       return 1;
-    case FindingKind::margin:
+    case FindingKind::zone:
       return 2;
-    case FindingKind::build:
+    case FindingKind::margin:
       return 3;
-    case FindingKind::undecided:
+    case FindingKind::build:
       return 4;
+    case FindingKind::undecided:
+      return 5;
   }
-  return 5;
+  return 6;
 }
 
 std::vector<Finding> build_findings(const Model& model) {
@@ -196,11 +198,15 @@ std::vector<Finding> gather_findings(const Model& model, const Trial& trial, con
   for (const auto& [key, group] : group(moves)) out.push_back(tell(model, trial, group));
   for (Finding& f : lead_line_findings(model)) out.push_back(std::move(f));
   for (Finding& f : build_findings(model)) out.push_back(std::move(f));
-  std::stable_sort(out.begin(), out.end(), [](const Finding& a, const Finding& b) {
+  rank_findings(out);
+  return out;
+}
+
+void rank_findings(std::vector<Finding>& findings) {
+  std::stable_sort(findings.begin(), findings.end(), [](const Finding& a, const Finding& b) {
     return std::tuple(rank(a.kind), a.clearance - a.needed) < std::tuple(rank(b.kind), b.clearance - b.needed);
   });
-  for (std::size_t i = 0; i < out.size(); ++i) out[i].id = "F" + std::to_string(i + 1);
-  return out;
+  for (std::size_t i = 0; i < findings.size(); ++i) findings[i].id = "F" + std::to_string(i + 1);
 }
 
 }  // namespace stowpath

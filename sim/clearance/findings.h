@@ -13,4 +13,7 @@ std::vector<Finding> gather_findings(const Model& model, const Trial& trial, con
 /// Fixed ropes (the line to its lead) against the rest of the room: they move nowhere, and are looked at once.
 std::vector<Finding> lead_line_findings(const Model& model);
 
+/// Gravest first, numbered F1, F2, ...
+void rank_findings(std::vector<Finding>& findings);
+
 }  // namespace stowpath

@@ -11,11 +11,15 @@ namespace {
 /// Keeps a threshold from being flattered by rounding of stations, where a square root would magnify it [m].
 constexpr double kGapGuard = 1e-9;
 
+/// Witness points nearer than this do not tell a direction well enough [m].
+constexpr double kLeastApart = 1e-4;
+
 struct Thresholds {
   double clear = 0.0;     // side view at least this: need kept at every station of the piece
   double violate = 0.0;   // below this: margin broken at every station
   double kept = 0.0;      // at least this: margin kept at every station
   double unproved = 0.0;  // below this: need kept at no station
+  double seated = 0.0;    // at least this: need kept at every station if the pivot did not wander
 };
 
 Thresholds thresholds(const Stage& stage, const Mover& mover, const Target& target, Interval stations) {
@@ -25,7 +29,8 @@ Thresholds thresholds(const Stage& stage, const Mover& mover, const Target& targ
   const double most = gaps.overlap + kGapGuard, least = gaps.least_overlap - kGapGuard;
   const double near = std::max(0.0, gaps.least - kGapGuard), far = least > 0.0 ? 0.0 : gaps.most + kGapGuard;
   return {side_view_threshold(wanted, near, most), side_view_threshold(broken, far, least),
-          side_view_threshold(broken, near, most), side_view_threshold(wanted, far, least)};
+          side_view_threshold(broken, near, most), side_view_threshold(wanted, far, least),
+          side_view_threshold(wanted - need.wander, near, most)};
 }
 
 bool station_moves(const Segment& segment) {
@@ -62,10 +67,25 @@ struct ProofJudge {
     if (station_moves(stage.segment)) set(stage.movers[static_cast<std::size_t>(mover)], pair, piece.stations);
     const double bound = D * options.bound_scale;
     if (d - bound >= pair.at.clear) return false;
+    const double spare = d - bound - pair.at.seated;
+    const double taken = spare > 0.0 ? taken_by_wander(mover, pair, piece) : 0.0;
+    if (spare > 0.0 && spare >= taken) return false;
     if (d + bound < pair.at.violate) return keep(mover, pair, piece, Verdict::interference, false);
     // Between margin and need all over the piece, with the same stations on both sides: halving cannot help.
-    const bool between = d - bound >= pair.at.kept && d + bound < pair.at.unproved;
+    const bool hopeless = d + bound - pair.at.seated < taken;
+    const bool between = d - bound >= pair.at.kept && d + bound < pair.at.unproved && hopeless;
     return between || small(piece, D) ? keep(mover, pair, piece, Verdict::undecided, between) : true;
+  }
+
+  /// How much of the pair's distance the wandering pivot can take. Along the line between the witness points the two
+  /// stay apart by their distance there less what the wander goes along that line.
+  double taken_by_wander(int mover, const Pair& pair, const Piece& piece) const {
+    const Mover& m = stage.movers[static_cast<std::size_t>(mover)];
+    const Need& need = stage.needs.at(m.group, stage.targets[pair.target].group);
+    if (need.wander <= 0.0) return 0.0;
+    const Separation near = look_at_pair(stage, mover, pair.target, piece.middle()).witness;
+    if (near.distance < kLeastApart) return need.wander;
+    return wander_towards(stage.needs.wander, 1.0 / near.distance * (near.on_b - near.on_a)) + kRoundingGuard;
   }
 
   /// A mover that none of the turning joints carries does not get any clearer by halving.

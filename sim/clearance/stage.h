@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "sim/clearance/target_tree.h"
+#include "sim/clearance/wander.h"
 #include "sim/geometry/distance.h"
 #include "sim/geometry/interval.h"
 #include "sim/mechanism/course.h"
@@ -63,6 +64,7 @@ struct Need {
   bool silent = false;  ///< meant contacts and zones: no part of the least clearance
   double margin = 0.0;  ///< violated where the nominal clearance is less; negative: that much fit is allowed [m]
   double play = 0.0;    ///< clear only with this much more, for what the nominal pose leaves open [m]
+  double wander = 0.0;  ///< the part of `play` that is the reach of the table's wander [m]
 };
 
 /// Needs by the groups of mover and target.
@@ -73,6 +75,7 @@ class NeedTable {
 
   Need& at(int mover_group, int target_group);
   const Need& at(int mover_group, int target_group) const;
+  Wander wander{};          ///< of all movers alike
   double greatest() const;  ///< margin and play of the neediest pair [m]
   NeedTable touching() const;  ///< what touching alone breaks: no margins, no play, no zones; meant contacts keep their fit
 

@@ -148,6 +148,7 @@ MoveTrial Trial::run(int number) {
   out.result.kind = move.kind;
   out.result.verdict = Verdict::clear;
   out.result.at_least = out.result.at_most = kHorizon;
+  let_wander(move);
   for (const Segment& segment : move.segments) {
     const std::size_t before = out.encounters.size();
     PairPlace where;
@@ -164,6 +165,11 @@ MoveTrial Trial::run(int number) {
     out.result.verdict = worse(out.result.verdict, e.span.verdict);
   }
   return out;
+}
+
+void Trial::let_wander(const Move& move) {
+  const Wander wander = wander_in(model_, move);
+  if (!(wander == room_needs_.wander)) room_needs_ = stowpath::room_needs(model_, wander);
 }
 
 void Trial::against_room(const Move& move, const Segment& segment, PairPlace where, MoveTrial& out) {

@@ -41,6 +41,7 @@ class Trial {
   const TargetCast& room(ZoneState state) const { return rooms_[static_cast<std::size_t>(state)]; }
 
  private:
+  void let_wander(const Move& move);
   void against_room(const Move& move, const Segment& segment, PairPlace where, MoveTrial& out);
   void against_sections(const Move& move, const Segment& segment, PairPlace where, MoveTrial& out);
   void take(const Stage& stage, const MoverCast& movers, const TargetCast& targets, const PairPlace& where,

@@ -12,25 +12,10 @@ namespace stowpath {
 
 namespace {
 
-constexpr int kMaxSteps = 4000;
 constexpr int kRefinements = 60;  // golden sections: a quarter of a degree to 1e-15 rad
 constexpr double kGolden = 0.6180339887498949;
 
 std::size_t index(int j) { return static_cast<std::size_t>(j); }
-
-double greatest_turn(const Linkage& linkage, const Segment& segment) {
-  const auto from = section_leans(linkage, segment.from), to = section_leans(linkage, segment.to);
-  double turn = 0.0;
-  for (std::size_t j = 0; j < from.size(); ++j) turn = std::max(turn, std::abs(to[j] - from[j]));
-  return turn;
-}
-
-int steps_of(const Linkage& linkage, const Segment& segment, double step) {
-  return static_cast<int>(std::clamp(std::ceil(greatest_turn(linkage, segment) / step), 1.0, double{kMaxSteps}));
-}
-
-// Where the poses of a segment lie: a drag ends in a rush, see work_book.
-double place_on(const Segment& segment, double v) { return segment.kind == SegmentKind::drag ? v * (2.0 - v) : v; }
 
 double centre_beyond_pivot(const LiftRig& rig, const Configuration& pose) {
   const SectionPoses X_W = place_sections(rig.linkage, pose);
@@ -141,7 +126,7 @@ class Walk {
 
 void Walk::go_along(std::size_t move, std::size_t segment) {
   const Segment& along = model_.moves[move].segments[segment];
-  const int steps = steps_of(rig_.linkage, along, step_);
+  const int steps = steps_along(rig_.linkage, along, step_);
   for (int i = 0; i <= steps; ++i)
     samples.push_back(sample_pull(rig_, model_, move, segment, place_on(along, static_cast<double>(i) / steps)));
 }

@@ -11,6 +11,7 @@ namespace {
 
 constexpr double kStill = 1e-12;          // a rate under this is rest [rad or m per unit of u]
 constexpr double kDeadCentre = 1e3;       // forces of this many weights come of a lever that is next to nothing
+constexpr int kMaxSteps = 4000;
 constexpr double kBeforeStretch = 1e-12;  // a drag's rates are taken this far before its end at the latest
 
 std::size_t index(int j) { return static_cast<std::size_t>(j); }
@@ -66,6 +67,13 @@ int turned_hinge(const PosePlace& place, const std::vector<HingeHold>& holds) {
   for (std::size_t k = 0; k < holds.size(); ++k)
     if (holds[k] == HingeHold::held && turns(place.segment, k)) return static_cast<int>(k);
   return -1;
+}
+
+double greatest_turn(const Linkage& linkage, const Segment& segment) {
+  const auto from = section_leans(linkage, segment.from), to = section_leans(linkage, segment.to);
+  double turn = 0.0;
+  for (std::size_t j = 0; j < from.size(); ++j) turn = std::max(turn, std::abs(to[j] - from[j]));
+  return turn;
 }
 
 double weight_of(const LiftRig& rig) {
@@ -259,6 +267,12 @@ LiftRig lift_rig(const Scene& scene, const Model& model, FrictionEnd end, double
   }
   return rig;
 }
+
+int steps_along(const Linkage& linkage, const Segment& segment, double step) {
+  return static_cast<int>(std::clamp(std::ceil(greatest_turn(linkage, segment) / step), 1.0, double{kMaxSteps}));
+}
+
+double place_on(const Segment& segment, double v) { return segment.kind == SegmentKind::drag ? v * (2.0 - v) : v; }
 
 bool settles(const PosePlace& place) {
   return is_haul_up(place.move) && place.segment.kind == SegmentKind::straight &&

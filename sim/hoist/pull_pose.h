@@ -52,6 +52,13 @@ struct PosePlace {
   double u = 0.0;
 };
 
+/// In how many steps a segment is walked so that no section turns by more than `step` [rad] in one; a drag's rush apart.
+int steps_along(const Linkage& linkage, const Segment& segment, double step);
+
+/// Where a share v of those steps, in [0, 1], lies on a segment: a drag ends in a rush, as its foot comes to full
+/// stretch, and is walked the more finely the nearer it is.
+double place_on(const Segment& segment, double v);
+
 /// Whether the segment is that of a lower section swinging plumb by itself, after its foot has left the floor.
 bool settles(const PosePlace& place);
 

@@ -22,7 +22,33 @@ void look_along(const Scene& scene, const HookForces& forces, PipeSag& sag) {
   }
 }
 
-// Farthest that any part of the sections above the hinge reaches from the pivot while they are straight [m].
+// What the play grows by, in halves of the sag's range.
+double drag_growth(const Model& model, double least_lean) {
+  double growth = 1.0;
+  for (const Move& move : model.moves)
+    for (const Segment& segment : move.segments)
+      if (segment.kind == SegmentKind::drag)
+        growth = std::max(growth, 1.0 + upper_reach(model, segment.drag.hinge) *
+                                             drag_turn(model.linkage, segment, least_lean));
+  return growth;
+}
+
+Standing stand_lowered(const Scene& scene, const Linkage& linkage, double lower) {
+  Linkage moved = linkage;
+  moved.pivot.y -= lower;
+  return stand(scene, moved);
+}
+
+}  // namespace
+
+double drag_turn(const Linkage& linkage, const Segment& drag, double least_lean) {
+  // 1 / (R sin), R and the angle of the hinge about the pivot at the same height of the hinge. The angle only grows from
+  // the standing lean towards level, and the sine with it.
+  const HingeSwing swing = hinge_swing(linkage, drag.from, drag.drag.hinge);
+  const double from = std::sin(least_lean + swing.phase), to = std::sin(drag.to.lean + swing.phase);
+  return 1.0 / (swing.reach * std::min(from, to));
+}
+
 double upper_reach(const Model& model, int hinge) {
   double start = 0.0, reach = 0.0;
   for (int k = 0; k <= hinge; ++k) {
@@ -34,33 +60,6 @@ double upper_reach(const Model& model, int hinge) {
   }
   return reach;
 }
-
-// Extra turn of the upper section, for each metre of sag, at the same height of the hinge: 1 / (R sin), R and the angle
-// of the hinge about the pivot. The angle only grows from the standing lean towards level, and the sine with it.
-double turn_per_sag(const Linkage& linkage, const Segment& drag, double least_lean) {
-  const HingeSwing swing = hinge_swing(linkage, drag.from, drag.drag.hinge);
-  const double from = std::sin(least_lean + swing.phase), to = std::sin(drag.to.lean + swing.phase);
-  return 1.0 / (swing.reach * std::min(from, to));
-}
-
-// What the play grows by, in halves of the sag's range.
-double drag_growth(const Model& model, double least_lean) {
-  double growth = 1.0;
-  for (const Move& move : model.moves)
-    for (const Segment& segment : move.segments)
-      if (segment.kind == SegmentKind::drag)
-        growth = std::max(
-            growth, 1.0 + upper_reach(model, segment.drag.hinge) * turn_per_sag(model.linkage, segment, least_lean));
-  return growth;
-}
-
-Standing stand_lowered(const Scene& scene, const Linkage& linkage, double lower) {
-  Linkage moved = linkage;
-  moved.pivot.y -= lower;
-  return stand(scene, moved);
-}
-
-}  // namespace
 
 PipeSag pipe_sag(const Scene& scene, const Model& model) {
   PipeSag sag;

@@ -71,6 +71,14 @@ enum class MoveKind { stand, roll, lift, fold, together, drag, hang, park };
 /// A state that the stair stays in, not something it does.
 constexpr bool is_state(MoveKind kind) { return kind == MoveKind::stand || kind == MoveKind::park; }
 
+/// Where the hooks have the pipe in a move, by statics.
+struct MoveSeat {
+  Interval touch;       ///< of the contact off the pipe's crown, positive towards the wall [rad]
+  double rise = 0.0;    ///< the pivot may be higher than its nominal place by up to this while the foot stands [m]
+  double growth = 0.0;  ///< and parts further off by up to this, as sections turn to keep the foot on the floor [m]
+  double hook_growth = 0.0;  ///< the same of the hooks alone, which are near the pivot [m]
+};
+
 /// One thing the stair does, or a state it stays in (stand, park), to be proven as a whole.
 struct Move {
   int index = 0;                  ///< of the procedure's steps, from 1; 0: the standing stair when no step rolls it
@@ -79,6 +87,7 @@ struct Move {
   ZoneState state = ZoneState::moving;
   bool hooked_on = false;         ///< the hoist line is on
   std::vector<bool> pinned;       ///< by hinge
+  std::optional<MoveSeat> seat{};  ///< none: as far as the scene's seat range goes
 };
 
 /// Whether the move is the stair standing on its casters, over every station meant.

@@ -52,12 +52,6 @@ Vec2 straight_axle(const Stair& stair) {
   return {along, stair.casters.across};
 }
 
-// The lean at which the axle hangs `drop` below the pivot. Over a dip deeper than it can reach it hangs at full
-// stretch.
-double lean_for(Vec2 axle, double drop) {
-  return std::acos(std::clamp(drop / norm(axle), -1.0, 1.0)) - std::atan2(axle.y, axle.x);
-}
-
 // How much longer the chain must be for the axle to hang `drop` below the pivot at this lean [m].
 double lacking(Vec2 axle, double drop, double lean) {
   return (drop + axle.y * std::sin(lean)) / std::cos(lean) - axle.x;
@@ -103,6 +97,10 @@ void check_home(const Scene& scene, Interval span) {
 }
 
 }  // namespace
+
+double lean_for(Vec2 axle, double drop) {
+  return std::acos(std::clamp(drop / norm(axle), -1.0, 1.0)) - std::atan2(axle.y, axle.x);
+}
 
 Linkage make_linkage(const Scene& scene) {
   check_counts(scene);

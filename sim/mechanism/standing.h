@@ -13,6 +13,10 @@ namespace stowpath {
 /// @throws SceneError where hinges and sections do not count up, or the hooks are too tight for the pipe.
 Linkage make_linkage(const Scene& scene);
 
+/// The lean at which the axle, given on the straight chain, hangs `drop` below the pivot; at full stretch where that is
+/// out of its reach [rad].
+double lean_for(Vec2 axle, double drop);
+
 /// How the stair stands on its casters with the folds locked at 0.
 struct Standing {
   double lean = 0.0;         ///< [rad]

@@ -10,6 +10,7 @@
 #include "sim/mechanism/room_parts.h"
 #include "sim/remedy/measurement.h"
 #include "sim/remedy/pair_sight.h"
+#include "sim/remedy/seated.h"
 #include "sim/scene/scene_error.h"
 
 namespace stowpath {
@@ -103,6 +104,7 @@ class Study {
     bare_.zones.clear();
     bare_.where.clear();
     bare_model_ = build_model(bare_);
+    seat_alike(bare_, model_, bare_model_);
   }
 
   /// @param one_thing  a finding's place: only pairs with the same thing can take over from it
@@ -170,8 +172,9 @@ class Study {
     Scene changed = bare_;
     m.shift(changed, by);
     try {
-      const Model model = build_model(changed);
+      Model model = build_model(changed);
       if (!same_build(model, bare_model_)) return out;
+      seat_alike(changed, model_, model);
       for (std::size_t i = 0; i < spots_.size(); ++i) out[i] = change(spots_[i], model);
     } catch (const SceneError&) {             // a limit of the file or of the stair
     } catch (const std::invalid_argument&) {  // an outline that is convex no more

@@ -168,8 +168,8 @@ TEST_CASE("command: a hoist that is not there is a wrong command line", "[comman
 }
 
 TEST_CASE("command: dryfit --sagged says how far the pipe gives way", "[command]") {
-  CHECK_THAT(said({"dryfit", kCured, "--sagged"}).out, Contains("Pipe: gives way under the hooks by up to "));
-  CHECK(said({"dryfit", kCured}).out.find("gives way") == std::string::npos);
+  CHECK_THAT(said({"dryfit", kCured, "--sagged"}).out, Contains("Pipe: gives"));
+  CHECK(said({"dryfit", kCured}).out.find("Pipe: ") == std::string::npos);
 }
 
 TEST_CASE("command: the schema is printed as JSON", "[command]") {

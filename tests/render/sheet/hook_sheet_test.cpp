@@ -157,7 +157,7 @@ TEST_CASE("hook sheet: no trim is offered where none is needed, or none down to 
   CHECK(has_text(clear.list, "No trim needed"));
   Scene scene = parse_scene(testing::gallery_text("demo"), "scene.yaml");
   CHECK_FALSE(trim_that_clears(scene, 180.0 * kDegree));
-  CHECK(trim_that_clears(scene, 150.0 * kDegree));
+  CHECK(trim_that_clears(scene, 135.0 * kDegree));
 }
 
 TEST_CASE("hook gap: the least over all moves is no more than at any pose of a roll, and is met at its own",

@@ -37,6 +37,8 @@ TEST_CASE("studio: a finding that is chosen is shown at its worst pose, as deep 
     table.studio.choose(i);
     CHECK(table.studio.chosen_finding() == i);
     CHECK(table.studio.pose().lean == finding.worst.lean);
+    // An undecided one keeps its margin as drawn: there is nothing met to show.
+    if (finding.kind == FindingKind::undecided) continue;
     const auto& met = table.studio.news().met;
     CHECK(std::any_of(met.begin(), met.end(), [&](const PoseMeeting& m) {
       return m.parts == finding.parts && m.clearance == Approx(finding.clearance).margin(1e-6);

@@ -1,0 +1,224 @@
+#include "sim/hoist/seat.h"
+
+#include <algorithm>
+#include <chrono>
+#include <cmath>
+#include <functional>
+#include <numbers>
+
+namespace stowpath {
+namespace {
+
+constexpr double kQuarter = 0.5 * std::numbers::pi;
+constexpr double kFastTurn = 0.1;                            // of the force between two poses: they are halved [rad]
+constexpr int kMostHalvings = 8;                             // of a step
+constexpr int kEdgeHalvings = 24;                            // of what is left of one: below 1e-6 rad from 4 degrees
+constexpr double kTravel = 0.5;                              // travel beyond this is not told apart [m]
+constexpr double kBetween = 0.5 * std::numbers::pi / 180.0;  // for what lies between the poses looked at [rad]
+
+/// Whether the stair hangs on the line in a move.
+bool hangs(const Move& move) { return move.hooked_on && !stands_over_stations(move); }
+
+/// The contact at places of one segment.
+using Look = std::function<SeatPose(double v)>;
+
+class SeatWalk {
+ public:
+  SeatWalk(const Scene& scene, const Model& model, const SeatOptions& options, SeatReport& report)
+      : scene_(scene), model_(model), options_(options), report_(report) {
+    if (scene.hoist && scene.hoist->ceiling_point)
+      rig_ = lift_rig(scene, model, FrictionEnd::most, options.hinge_radius);
+  }
+
+  void go();
+
+ private:
+  std::optional<Look> look_along(std::size_t move, std::size_t segment) const;
+  void go_along(std::size_t move, std::size_t segment);
+  void go_between(const Look& look, const SeatPose& before, const SeatPose& after, int halvings);
+  void tell(std::size_t move, std::size_t first);
+  void find_losses(const Look& look, SeatFault fault, std::size_t first);
+  SeatPose edge(const Look& look, SeatFault fault, const SeatPose& good, const SeatPose& bad) const;
+  bool is(SeatFault fault, const SeatPose& pose) const;
+  bool worse(SeatFault fault, const SeatPose& a, const SeatPose& b) const;
+
+  const Scene& scene_;
+  const Model& model_;
+  const SeatOptions& options_;
+  SeatReport& report_;
+  std::optional<LiftRig> rig_;
+};
+
+std::optional<Look> SeatWalk::look_along(std::size_t move, std::size_t segment) const {
+  const Move& its = model_.moves[move];
+  const Segment& along = its.segments[segment];
+  const auto at_pose = [=, this](double v) {
+    return SeatPose{move, segment, v, at(model_.linkage, along, place_on(along, v)), {}};
+  };
+  if (stands_over_stations(its)) {
+    return [=, this](double v) {
+      SeatPose here = at_pose(v);
+      const double lean = here.pose.lean;
+      here.contact = standing_contact(standing_balance(scene_, model_, lean), lean, scene_.friction.floor.hi,
+                                      report_.cone, report_.hook.arc);
+      return here;
+    };
+  }
+  if (!rig_ || !hangs(its)) return std::nullopt;
+  return [=, this](double v) {
+    SeatPose here = at_pose(v);
+    here.contact = hauled_contact(*rig_, {model_.moves[move], model_.moves[move].segments[segment], place_on(along, v)},
+                                  report_.cone, report_.hook.arc);
+    return here;
+  };
+}
+
+void SeatWalk::go() {
+  report_.moves.resize(model_.moves.size());
+  for (std::size_t m = 0; m < model_.moves.size(); ++m)
+    for (std::size_t s = 0; s < model_.moves[m].segments.size(); ++s) go_along(m, s);
+}
+
+void SeatWalk::go_along(std::size_t move, std::size_t segment) {
+  const auto look = look_along(move, segment);
+  if (!look) return;
+  const std::size_t first = report_.poses.size();
+  const int steps = steps_along(model_.linkage, model_.moves[move].segments[segment], options_.step);
+  report_.poses.push_back((*look)(0.0));
+  for (int i = 1; i <= steps; ++i) {
+    const SeatPose before = report_.poses.back(), after = (*look)(static_cast<double>(i) / steps);
+    go_between(*look, before, after, kMostHalvings);
+    report_.poses.push_back(after);
+  }
+  tell(move, first);
+  for (const SeatFault fault : {SeatFault::near_end, SeatFault::off}) find_losses(*look, fault, first);
+}
+
+/// Halves a step over which the force turns fast: as it comes near to nothing it turns through all directions.
+void SeatWalk::go_between(const Look& look, const SeatPose& before, const SeatPose& after, int halvings) {
+  const Interval a = before.contact.points, b = after.contact.points;
+  const bool known = before.contact.judged && after.contact.judged;
+  const double turn = std::max(std::abs(b.lo - a.lo), std::abs(b.hi - a.hi));
+  if (!known || halvings == 0 || turn <= kFastTurn) return;
+  const SeatPose middle = look(0.5 * (before.v + after.v));
+  go_between(look, before, middle, halvings - 1);
+  report_.poses.push_back(middle);
+  go_between(look, middle, after, halvings - 1);
+}
+
+void SeatWalk::tell(std::size_t move, std::size_t first) {
+  SeatWander& seat = report_.moves[move];
+  for (std::size_t i = first; i < report_.poses.size(); ++i) {
+    const SeatPose& pose = report_.poses[i];
+    if (!pose.contact.judged) {
+      seat.unjudged_in = true;
+      ++report_.unjudged;
+      continue;
+    }
+    const Interval off{pose.off_crown().lo - kBetween, pose.off_crown().hi + kBetween};
+    seat.off_crown = seat.judged ? hull(seat.off_crown, off) : off;
+    seat.touches = seat.judged ? hull(seat.touches, pose.contact.touches) : pose.contact.touches;
+    seat.force = seat.judged ? hull(seat.force, pose.contact.force) : pose.contact.force;
+    seat.judged = true;
+    seat.held = seat.held && pose.contact.held;
+    seat.lifted = seat.lifted || (pose.contact.lifted && !stands_over_stations(model_.moves[move]));
+    if (!report_.worst || worse(SeatFault::near_end, pose, report_.poses[*report_.worst])) report_.worst = i;
+  }
+}
+
+bool SeatWalk::is(SeatFault fault, const SeatPose& pose) const {
+  if (!pose.contact.judged) return false;
+  if (fault == SeatFault::off) return !pose.contact.held;
+  return pose.contact.held && pose.arc_left(report_.hook.arc) < report_.near_end;
+}
+
+/// Off is the worse the less the pipe has to give, near the end the less arc is left.
+bool SeatWalk::worse(SeatFault fault, const SeatPose& a, const SeatPose& b) const {
+  if (fault == SeatFault::off) return a.contact.force.hi > b.contact.force.hi;
+  return a.contact.touches.hi > b.contact.touches.hi;
+}
+
+SeatPose SeatWalk::edge(const Look& look, SeatFault fault, const SeatPose& good, const SeatPose& bad) const {
+  SeatPose out = bad;
+  double from = good.v;
+  for (int i = 0; i < kEdgeHalvings; ++i) {
+    const SeatPose middle = look(0.5 * (from + out.v));
+    if (is(fault, middle)) {
+      out = middle;
+    } else {
+      from = middle.v;
+    }
+  }
+  return out;
+}
+
+void SeatWalk::find_losses(const Look& look, SeatFault fault, std::size_t first) {
+  const std::vector<SeatPose>& poses = report_.poses;
+  for (std::size_t i = first; i < poses.size(); ++i) {
+    if (!is(fault, poses[i])) continue;
+    std::size_t last = i, worst = i;
+    for (; last + 1 < poses.size() && is(fault, poses[last + 1]); ++last)
+      if (worse(fault, poses[last + 1], poses[worst])) worst = last + 1;
+    const SeatPose from = i > first ? edge(look, fault, poses[i - 1], poses[i]) : poses[i];
+    const SeatPose to = last + 1 < poses.size() ? edge(look, fault, poses[last + 1], poses[last]) : poses[last];
+    report_.losses.push_back({fault, from, to, poses[worst]});
+    i = last;
+  }
+}
+
+/// The ways off at a pose. What the stair may begin off that pose shortens way and need alike, but for what it is to
+/// the side: the play covers that.
+SeatHold hold_at(const Scene& scene, const Model& model, const SeatPose& pose, Interval stations) {
+  const HookShape hook = hook_shape(scene.stair.hooks);
+  const double lean = pose.pose.lean, radius = 0.5 * scene.rail.pipe.diameter;
+  Shift shift{pose.pose, {0.0, 1.0}, kTravel, stations, 2.0 * model.hook_slack};
+  const Move& move = model.moves[pose.move];
+  SeatHold hold{pose.move, pose.pose, lift_to_unhook(hook, lean, radius, -model.hook_slack), {}, 0.0, {}};
+  hold.lift = free_travel(model, move, shift);
+  shift.along = {-std::sin(lean), std::cos(lean)};
+  hold.slide_needed = lift_to_unhook(hook, 0.0, radius, -model.hook_slack * std::cos(lean));
+  hold.slide = free_travel(model, move, shift);
+  return hold;
+}
+
+Interval stations_of(const Segment& segment, const Configuration& pose) {
+  return segment.over_stations() ? segment.stations : Interval{pose.station, pose.station};
+}
+
+std::optional<SeatHold> state_hold(const Scene& scene, const Model& model, bool (*is_state)(const Move&)) {
+  for (std::size_t m = 0; m < model.moves.size(); ++m) {
+    if (!is_state(model.moves[m])) continue;
+    SeatPose pose{m, 0, 1.0, model.moves[m].segments[0].to, {}};
+    if (stands_over_stations(model.moves[m])) pose.pose.lean = model.working_lean;
+    return hold_at(scene, model, pose, stations_of(model.moves[m].segments[0], pose.pose));
+  }
+  return std::nullopt;
+}
+
+void add_holds(const Scene& scene, const Model& model, SeatReport& report) {
+  report.standing = state_hold(scene, model, stands_over_stations);
+  report.parked = state_hold(scene, model, [](const Move& move) { return move.kind == MoveKind::park; });
+  for (SeatLoss& loss : report.losses) {
+    const Segment& segment = model.moves[loss.worst.move].segments[loss.worst.segment];
+    if (loss.fault == SeatFault::off)
+      loss.hold = hold_at(scene, model, loss.worst, stations_of(segment, loss.worst.pose));
+  }
+}
+
+}  // namespace
+
+Interval SeatPose::off_crown() const { return contact.touches + (pose.lean - kQuarter); }
+
+SeatReport look_at_seat(const Scene& scene, const Model& model, const SeatOptions& options) {
+  const auto start = std::chrono::steady_clock::now();
+  SeatReport report;
+  report.hook = hook_shape(scene.stair.hooks);
+  report.cone = hook_cone(scene.friction);
+  report.near_end = options.near_end;
+  SeatWalk(scene, model, options, report).go();
+  add_holds(scene, model, report);
+  report.seconds = std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count();
+  return report;
+}
+
+}  // namespace stowpath
