@@ -2,13 +2,14 @@
 
 #include <ostream>
 
+#include "render/command/apply_command.h"
 #include "render/command/faults.h"
+#include "render/command/remedy_job.h"
 #include "render/command/sheet_file.h"
 #include "render/report/json.h"
 #include "render/report/text.h"
 #include "render/sheet/dry_fit_sheet.h"
 #include "render/sheet/hook_sheet.h"
-#include "sim/remedy/assess.h"
 #include "sim/remedy/sensitivity.h"
 
 namespace stowpath {
@@ -20,12 +21,13 @@ std::vector<TightPlace> places_of(const SceneRequest& request, const Scene& scen
   return tight_places(scene, found.model, found.fit);
 }
 
-std::string report(const SceneRequest& request, const Scene& scene, const Assessment& found, DisplayUnits units) {
+std::string report(const SceneRequest& request, const Scene& scene, const Assessment& found,
+                   const std::vector<Cures>& cures, DisplayUnits units) {
   const std::vector<TightPlace> places = places_of(request, scene, found);
   const MeasureTwice twice{places, scene.tolerance};
-  if (request.voice.json) return dry_fit_json(found.model, found.fit, units, twice, &found.seat);
+  if (request.voice.json) return dry_fit_json(found.model, found.fit, units, twice, &found.seat, cures);
   if (request.voice.quiet) return verdict_text(found.model, found.fit, request.voice.colour);
-  return dry_fit_text(found.model, found.fit, {units, request.voice.colour, twice, &found.seat});
+  return dry_fit_text(found.model, found.fit, {units, request.voice.colour, twice, &found.seat}, cures);
 }
 
 void check_sagged(const SceneJob& job) {
@@ -51,15 +53,21 @@ void write_detail(const SceneRequest& request, const SceneJob& job, const Assess
 }  // namespace
 
 int run_dryfit(const SceneRequest& request, std::istream& in, std::ostream& out) {
-  const SceneJob job = read_job(request, in);
+  check_outputs(request);
+  const SceneText source = read_scene_text(request.scene, in);
+  const SceneJob job = assemble_job(request, source);
   const Scene& scene = job.scene;
   const DisplayUnits units = job.units;
   if (request.sagged) check_sagged(job);
   check_detail(request, job.model);
-  const Assessment found = assess(scene, {request.sagged, {}});
+  const AssessOptions options{request.sagged, {}};
+  const Assessment found = assess_job(job, source, options);
+  if (request.apply) return run_apply(request, job, source, found, options, out);
   if (request.sheet) write_sheet(*request.sheet, make_dry_fit_sheet({scene, found.model, found.fit, units}));
   if (request.detail) write_detail(request, job, found);
-  out << report(request, scene, found, units);
+  std::vector<Cures> cures;
+  if (request.remedies && !request.voice.quiet) cures = cure_job(job, source, found, options, request.voice);
+  out << report(request, scene, found, cures, units);
   return found.fit.verdict == Verdict::clear ? kExitClear : kExitFails;
 }
 

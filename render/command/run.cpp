@@ -24,14 +24,15 @@ namespace stowpath {
 namespace {
 
 constexpr std::array<std::string_view, 6> kCommands{"dryfit", "hoist", "loads", "open", "rehearse", "schema"};
-constexpr std::array<std::string_view, 19> kOptions{
-    "--sagged", "--detail",      "--output", "--json", "--units", "--quiet", "--color",  "--help",   "--version", "-o",
-    "--let-go", "--line-breaks", "--no-pin", "--push", "--gust",  "--when",  "--record", "--replay", "--roll"};
+constexpr std::array<std::string_view, 21> kOptions{
+    "--sagged", "--apply", "--no-remedies", "--detail",  "--output", "--json",   "--units",
+    "--quiet",  "--color", "--help",        "--version", "-o",       "--let-go", "--line-breaks",
+    "--no-pin", "--push",  "--gust",        "--when",    "--record", "--replay", "--roll"};
 
 // What the command line says, gathered by the parser.
 struct Wanted {
-  std::string scene, sheet, detail, units, colour = "auto";
-  bool json = false, quiet = false, sagged = false;
+  std::string scene, sheet, detail, units, apply, colour = "auto";
+  bool json = false, quiet = false, sagged = false, no_remedies = false;
   WhatIfs what_ifs;
   RehearsalFiles files;
   std::string roll;
@@ -92,6 +93,19 @@ int do_rehearse(const SceneRequest& request, const Wanted& wanted, std::istream&
   return run_rehearse(request, wanted.what_ifs, files, in, out);
 }
 
+void add_dryfit(CLI::App& app, Wanted& wanted) {
+  CLI::App* dryfit = add_scene_command(
+      app, wanted, "dryfit", "Does it clear, over the whole span and every move? Findings, their cures, and reach.");
+  dryfit->add_flag("--sagged", wanted.sagged, "With the pipe bent under a person");
+  dryfit->add_flag("--no-remedies", wanted.no_remedies, "Do not look for cures of what is found");
+  dryfit
+      ->add_option("--apply", wanted.apply,
+                   "Write the scene with this cure to the -o file, as in --apply F1.2 -o new.yaml")
+      ->type_name("ID");
+  dryfit->add_option("--detail", wanted.detail, "Draw the hook at a bracket, full size, to FILE: .svg, .pdf or .png")
+      ->type_name("FILE");
+}
+
 bool asks_json(const std::vector<std::string>& arguments) {
   return std::find(arguments.begin(), arguments.end(), "--json") != arguments.end();
 }
@@ -124,7 +138,7 @@ std::string option_hint(const std::vector<std::string>& arguments) {
   return "stowpath " + (known ? arguments.front() : "dryfit") + " --help lists the options";
 }
 
-SceneRequest scene_request(const Wanted& wanted, const Terminal& terminal) {
+SceneRequest scene_request(const Wanted& wanted, const Terminal& terminal, std::ostream& err) {
   SceneRequest request;
   if (!wanted.scene.empty()) request.scene = wanted.scene;
   if (!wanted.sheet.empty()) request.sheet = wanted.sheet;
@@ -132,22 +146,21 @@ SceneRequest scene_request(const Wanted& wanted, const Terminal& terminal) {
   if (!wanted.units.empty()) request.units = wanted.units == "in" ? DisplayUnits::imperial : DisplayUnits::metric;
   const bool colour = wanted.colour == "always" || (wanted.colour == "auto" && terminal.colour);
   request.sagged = wanted.sagged;
-  request.voice = {wanted.json, wanted.quiet, colour};
+  request.remedies = !wanted.no_remedies;
+  if (!wanted.apply.empty()) request.apply = wanted.apply;
+  const bool progress = terminal.progress && !wanted.json && !wanted.quiet;
+  request.voice = {wanted.json, wanted.quiet, colour, progress ? &err : nullptr};
   return request;
 }
 
 int parse_and_do(const std::vector<std::string>& arguments, const Terminal& terminal, std::istream& in,
-                 std::ostream& out) {
+                 std::ostream& out, std::ostream& err) {
   check_command(arguments);
   CLI::App app("Reach and clearance of a rolling, folding, hoisted stair.", "stowpath");
   Wanted wanted;
   app.set_version_flag("--version", std::string("stowpath ") + STOWPATH_VERSION);
   app.require_subcommand(1);
-  CLI::App* dryfit = add_scene_command(app, wanted, "dryfit",
-                                       "Does it clear, over the whole span and every move? Findings and reach.");
-  dryfit->add_flag("--sagged", wanted.sagged, "With the pipe bent under a person");
-  dryfit->add_option("--detail", wanted.detail, "Draw the hook at a bracket, full size, to FILE: .svg, .pdf or .png")
-      ->type_name("FILE");
+  add_dryfit(app, wanted);
   add_scene_command(app, wanted, "hoist",
                     "Can one person lift it? Pull through the lift, winch, rope, and what it weighs.");
   add_scene_command(app, wanted, "loads", "Does everything hold? Rail, joint, treads and hardware, the weakest first.");
@@ -168,7 +181,7 @@ int parse_and_do(const std::vector<std::string>& arguments, const Terminal& term
     out << scene_schema();
     return kExitClear;
   }
-  const SceneRequest request = scene_request(wanted, terminal);
+  const SceneRequest request = scene_request(wanted, terminal, err);
   if (app.got_subcommand("open")) return run_open(request.scene);
   if (app.got_subcommand("hoist")) return run_hoist(request, in, out);
   if (app.got_subcommand("loads")) return run_loads(request, in, out);
@@ -214,7 +227,7 @@ int run(const std::vector<std::string>& arguments, const Terminal& terminal, std
         std::ostream& err) {
   Teller tell(asks_json(arguments), terminal.colour, out, err);
   try {
-    const int code = parse_and_do(arguments, terminal, in, out);
+    const int code = parse_and_do(arguments, terminal, in, out, err);
     out.flush();
     return out ? code : tell.fault(kExitFiles, "", "the report cannot be written to standard output", "");
   } catch (const SceneFault& fault) {

@@ -15,7 +15,8 @@ std::string_view variable(const char* name) {
 }  // namespace
 
 Terminal this_terminal() {
-  return {isatty(STDOUT_FILENO) == 1 && variable("NO_COLOR").empty() && variable("TERM") != "dumb"};
+  const bool dumb = variable("TERM") == "dumb";
+  return {isatty(STDOUT_FILENO) == 1 && variable("NO_COLOR").empty() && !dumb, isatty(STDERR_FILENO) == 1 && !dumb};
 }
 
 }  // namespace stowpath

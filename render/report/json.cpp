@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "render/report/json_values.h"
+#include "render/report/remedy_json.h"
 #include "render/report/seat_json.h"
 #include "render/report/words.h"
 
@@ -79,7 +80,7 @@ void add_place(Json& out, const Model& model, const Finding& finding, DisplayUni
   out["places"] = {{"met", finding.things}, {"of", finding.things_in_all}};
 }
 
-Json finding_json(const Model& model, const Finding& finding, DisplayUnits units) {
+Json finding_json(const Model& model, const Finding& finding, DisplayUnits units, const std::vector<Cures>& cures) {
   Json out{
       {"id", finding.id}, {"kind", kind_name(finding.kind)}, {"parts", names(finding.parts)}, {"moves", finding.moves}};
   Json kinds = Json::array();
@@ -89,14 +90,14 @@ Json finding_json(const Model& model, const Finding& finding, DisplayUnits units
   out["undecided_moves"] = finding.undecided_moves;
   if (finding.kind != FindingKind::build) add_place(out, model, finding, units);
   out["text"] = finding_sentence(finding, units);
-  out["remedies"] = Json::array();
+  out["remedies"] = remedies_json(cures, finding, units);
   return out;
 }
 
 }  // namespace
 
 std::string dry_fit_json(const Model& model, const DryFit& fit, DisplayUnits units, const MeasureTwice& twice,
-                         const SeatReport* seat) {
+                         const SeatReport* seat, const std::vector<Cures>& cures) {
   Json out{{"schema", "stowpath.dryfit/1"}, {"scene", model.name}, {"verdict", verdict_name(fit.verdict)}};
   out["text"] = verdict_line(model, fit);
   out["margins_m"] = {{"default", json_number(model.margin.standard)},
@@ -105,7 +106,7 @@ std::string dry_fit_json(const Model& model, const DryFit& fit, DisplayUnits uni
   out["moves"] = Json::array();
   for (const MoveResult& move : fit.moves) out["moves"].push_back(move_json(model, move, units));
   out["findings"] = Json::array();
-  for (const Finding& finding : fit.findings) out["findings"].push_back(finding_json(model, finding, units));
+  for (const Finding& finding : fit.findings) out["findings"].push_back(finding_json(model, finding, units, cures));
   if (!twice.places.empty()) out["measure_twice"] = measure_twice_json(model, twice);
   if (seat) out["seat"] = seat_json(model, *seat, units);
   const Reach& reach = fit.reach;
@@ -123,6 +124,15 @@ std::string dry_fit_json(const Model& model, const DryFit& fit, DisplayUnits uni
   out["work"] = {
       {"distances", fit.work.distances}, {"rejects", fit.work.rejects}, {"seconds", json_number(fit.work.seconds)}};
   return dumped(out);
+}
+
+std::string applied_json(const Remedy& remedy, const Finding& finding, const std::string& file, const Model& model,
+                         const DryFit& fit, DisplayUnits units) {
+  return dumped({{"schema", "stowpath.apply/1"},
+                 {"written", file},
+                 {"remedy", remedy_json(remedy, finding, units)},
+                 {"verdict", verdict_name(fit.verdict)},
+                 {"text", verdict_line(model, fit)}});
 }
 
 std::string errors_json(const std::vector<ReportedError>& errors) {

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "render/report/page.h"
+#include "render/report/remedy_words.h"
 #include "render/report/seat_words.h"
 #include "render/report/words.h"
 #include "render/report/wrap.h"
@@ -22,8 +23,8 @@ std::string clearance_text(double metres, DisplayUnits units) {
 
 class Writer {
  public:
-  Writer(const Model& model, const DryFit& fit, const TextOptions& options)
-      : model_(model), fit_(fit), options_(options), page_(options.colour) {}
+  Writer(const Model& model, const DryFit& fit, const TextOptions& options, const std::vector<Cures>& cures)
+      : model_(model), fit_(fit), options_(options), cures_(cures), page_(options.colour) {}
 
   std::string text() {
     page_.raw(verdict_text(model_, fit_, options_.colour));
@@ -50,6 +51,17 @@ class Writer {
       sentence.replace(0, finding.id.size(), coloured(finding.id, "1;31", options_.colour));
       page_.raw(sentence);
       if (finding.kind != FindingKind::build) where(finding);
+      if (const Cures* of = cures_of(cures_, finding)) cures(*of, finding);
+    }
+    const bool some = std::any_of(cures_.begin(), cures_.end(), [](const Cures& c) { return !c.remedies.empty(); });
+    if (some) page_.paragraph("To write the scene with a cure: --apply ID -o NEW.yaml");
+  }
+
+  void cures(const Cures& of, const Finding& finding) {
+    page_.paragraph(cures_heading(of), "    ");
+    for (const Remedy& remedy : of.remedies) {
+      const std::string words = remedy_sentence(remedy, finding, options_.units);
+      page_.raw(wrapped(words, kPageWidth, "      " + padded(remedy.id, 6), "            "));
     }
   }
 
@@ -101,6 +113,7 @@ class Writer {
   const Model& model_;
   const DryFit& fit_;
   const TextOptions& options_;
+  const std::vector<Cures>& cures_;
   Page page_;
 };
 
@@ -119,8 +132,9 @@ std::string cautions_text() {
          "for the local building authority.";
 }
 
-std::string dry_fit_text(const Model& model, const DryFit& fit, const TextOptions& options) {
-  return Writer(model, fit, options).text();
+std::string dry_fit_text(const Model& model, const DryFit& fit, const TextOptions& options,
+                         const std::vector<Cures>& cures) {
+  return Writer(model, fit, options, cures).text();
 }
 
 }  // namespace stowpath

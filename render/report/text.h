@@ -1,10 +1,12 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "render/report/measure_text.h"
 #include "sim/clearance/dry_fit.h"
 #include "sim/hoist/seat.h"
+#include "sim/remedy/remedies.h"
 #include "sim/trade/length.h"
 
 namespace stowpath {
@@ -18,7 +20,9 @@ struct TextOptions {
 
 /// The dry fit as a text of at most 100 columns: the verdict on its first line, then findings, moves, the hooks' seat,
 /// what to measure twice, reach, what was taken for granted, limits and work.
-std::string dry_fit_text(const Model& model, const DryFit& fit, const TextOptions& options);
+/// @param cures  of the findings, under each; none: not looked for
+std::string dry_fit_text(const Model& model, const DryFit& fit, const TextOptions& options,
+                         const std::vector<Cures>& cures = {});
 
 /// The verdict alone, ended; one line unless there is much to count.
 std::string verdict_text(const Model& model, const DryFit& fit, bool colour);

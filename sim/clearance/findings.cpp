@@ -21,29 +21,11 @@ struct Group {
 
 using Groups = std::map<Key, Group>;
 
-std::string told_as(const Role& role) {
-  switch (role.kind) {
-    case PartKind::side_rail:
-    case PartKind::tread:
-    case PartKind::scab:
-    case PartKind::spacer_block:
-    case PartKind::lock_pin:
-    case PartKind::hinge:
-    case PartKind::caster_plate:
-    case PartKind::caster_block:
-      return "the stair's body";
-    case PartKind::hook:
-      return "a hook";
-    default:
-      return role.name;
-  }
-}
-
 Groups group(const std::vector<MoveTrial>& moves) {
   Groups out;
   for (const MoveTrial& move : moves) {
     for (const Encounter& e : move.encounters) {
-      Group& g = out[{told_as(e.mover), e.target.name, e.target.kind == PartKind::zone}];
+      Group& g = out[{told_as(e.mover.kind, e.mover.name), e.target.name, e.target.kind == PartKind::zone}];
       (e.span.verdict == Verdict::interference ? g.proven : g.undecided).push_back(&e);
     }
   }
@@ -192,6 +174,24 @@ std::vector<Finding> build_findings(const Model& model) {
 }
 
 }  // namespace
+
+std::string told_as(PartKind kind, const std::string& name) {
+  switch (kind) {
+    case PartKind::side_rail:
+    case PartKind::tread:
+    case PartKind::scab:
+    case PartKind::spacer_block:
+    case PartKind::lock_pin:
+    case PartKind::hinge:
+    case PartKind::caster_plate:
+    case PartKind::caster_block:
+      return "the stair's body";
+    case PartKind::hook:
+      return "a hook";
+    default:
+      return name;
+  }
+}
 
 std::vector<Finding> gather_findings(const Model& model, const Trial& trial, const std::vector<MoveTrial>& moves) {
   std::vector<Finding> out;

@@ -201,7 +201,7 @@ void Trial::take(const Stage& stage, const MoverCast& movers, const TargetCast& 
   options.resolution = options_.resolution;
   const Proof proof = prove(stage, options);
   count(proof.counts);
-  closest(stage, movers, targets, where, out);
+  if (options_.least) closest(stage, movers, targets, where, out);
   if (rolls(stage)) block(stage, proof, out);
   for (const Span& span : proof.spans) {
     Encounter e = meet_pair(stage, movers, targets, span);

@@ -32,7 +32,10 @@ Scene build(const DocumentNode& root, const std::string& name, KeyCheck& check) 
 
 Scene parse_scene(std::string_view text, const std::string& name) {
   const SourceText source(text);
-  const DocumentNode root = parse_document(source, name);
+  return read_scene(parse_document(source, name), name);
+}
+
+Scene read_scene(const DocumentNode& root, const std::string& name) {
   KeyCheck check = check_keys(root);
   Scene scene;
   if (root.kind == DocumentNode::Kind::map) scene = build(root, name, check);

@@ -1,8 +1,12 @@
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <stdexcept>
 #include <string>
+#include <utility>
+#include <vector>
 
+#include "sim/scene/draft.h"
 #include "sim/scene/reader.h"
 #include "sim/scene/scene_error.h"
 #include "tests/fuzz/checks.h"
@@ -32,11 +36,25 @@ void check_scene(const Scene& scene) {
   require(scene.where.count("stair.sections") == 1, "keys have their places");
 }
 
+// All lengths and angles written a little larger, in one go: SceneDraft::write throws where more than they would change.
+void check_edits(const Scene& scene, std::string_view text) {
+  const SceneDraft draft(std::string(text), "scene.yaml");
+  std::vector<ValueEdit> edits;
+  for (const auto& [key, place] : scene.where) {
+    const std::optional<double> number = draft.number(key);
+    std::optional<ValueEdit> edit = number ? draft.edit(key, *number + 0.001) : std::nullopt;
+    if (edit) edits.push_back(std::move(*edit));
+  }
+  draft.write(edits);
+}
+
 }  // namespace
 
 void check_scene_text(std::string_view text) {
   try {
-    check_scene(parse_scene(text, "scene.yaml"));
+    const Scene scene = parse_scene(text, "scene.yaml");
+    check_scene(scene);
+    check_edits(scene, text);
   } catch (const SceneError& error) {
     require(!error.diagnostics.empty(), "a refusal says why");
     for (const Diagnostic& diagnostic : error.diagnostics) check_diagnostic(diagnostic, text);

@@ -63,18 +63,18 @@ TEST_CASE("command: --json prints one object, nothing else", "[command]") {
 }
 
 TEST_CASE("command: --units decides over the scene", "[command]") {
-  CHECK_THAT(said({"dryfit", "--units", "in"}).out, Contains("Margins: 1/2\" in general"));
-  CHECK_THAT(said({"dryfit", "--units=mm"}).out, Contains("Margins: 12 mm in general"));
+  CHECK_THAT(said({"dryfit", "--no-remedies", "--units", "in"}).out, Contains("Margins: 1/2\" in general"));
+  CHECK_THAT(said({"dryfit", "--no-remedies", "--units=mm"}).out, Contains("Margins: 12 mm in general"));
 }
 
 TEST_CASE("command: colour follows --color, and the terminal without it", "[command]") {
   const auto coloured = [](const std::vector<std::string>& arguments, bool terminal) {
     return said(arguments, "", terminal).out.find('\033') != std::string::npos;
   };
-  CHECK(coloured({"dryfit"}, true));
-  CHECK_FALSE(coloured({"dryfit"}, false));
-  CHECK(coloured({"dryfit", "--color=always"}, false));
-  CHECK_FALSE(coloured({"dryfit", "--color=never"}, true));
+  CHECK(coloured({"dryfit", "--no-remedies"}, true));
+  CHECK_FALSE(coloured({"dryfit", "--no-remedies"}, false));
+  CHECK(coloured({"dryfit", "--no-remedies", "--color=always"}, false));
+  CHECK_FALSE(coloured({"dryfit", "--no-remedies", "--color=never"}, true));
   CHECK_FALSE(coloured({"dryfit", "--json", "--color=always"}, true));
 }
 
