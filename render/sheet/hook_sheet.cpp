@@ -178,6 +178,11 @@ class HookSheet {
     return "No trim down to " + format_degrees(kLeastArc, 0) + " of arc clears the brackets.";
   }
 
+  /// A shift along the rail may free the two sooner than one in the side view, which is all that the views show.
+  static std::string along_rail(const HookGap& gap) {
+    return std::abs(gap.clearance - gap.side_view.distance) > 5e-5 ? ", counting the way along the rail" : "";
+  }
+
   std::string closest_words() const {
     if (!subject_.closest) return "No bracket comes within a metre of a hook.";
     const Move& move = subject_.model.moves.at(static_cast<std::size_t>(subject_.closest->move));
@@ -186,7 +191,7 @@ class HookSheet {
                                  : "step " + std::to_string(move.index) + ", " + std::string(move_name(move.kind));
     const double least = subject_.closest->clearance;
     return "Closest over all moves: " + format_small_length(std::abs(least), subject_.units) +
-           (least < 0.0 ? " deep" : " apart") + ", " + when + ".";
+           (least < 0.0 ? " deep" : " apart") + ", " + when + along_rail(*subject_.closest) + ".";
   }
 
   std::string drawing_words() const {
