@@ -158,8 +158,10 @@ class HookSheet {
 
   std::string hook_words() const {
     const Hooks& hooks = subject_.scene.stair.hooks;
-    const char* const bar = hooks.form == HookForm::rod ? "Hook: rod " : "Hook: plate, rim ";
-    std::string words = bar + size_words(hooks.depth()) + ", inside radius " + size_words(hooks.inside) + ", " +
+    const std::string metal = hooks.form == HookForm::rod
+                                  ? "rod " + size_words(hooks.rod)
+                                  : "plate " + size_words(hooks.thickness) + ", rim " + size_words(hooks.rim);
+    std::string words = "Hook: " + metal + ", inside radius " + size_words(hooks.inside) + ", " +
                         format_degrees(hooks.wrap, 0) + " of arc";
     if (hooks.tip > 0.0) words += ", tip " + size_words(hooks.tip);
     return words + ". Pipe: " + size_words(subject_.scene.rail.pipe.diameter) + ".";

@@ -52,6 +52,7 @@ Scene with_arc(const Scene& scene, double degrees) {
   Scene out = scene;
   out.stair.hooks.wrap = degrees * kDegree;
   out.stair.hooks.tip = 0.0;
+  out.stair.hooks.end = HookEnd::square;
   return out;
 }
 
@@ -116,7 +117,7 @@ std::optional<Trim> trim_that_clears(const Scene& scene, double least, const Ass
     (clears(scene, middle, options) ? clear : meets) = middle;
   }
   const double wrap = clear * kDegree;
-  return Trim{wrap, (hooks.wrap - wrap) * (hooks.inside + hooks.rod) + hooks.tip};
+  return Trim{wrap, (hooks.wrap - wrap) * (hooks.inside + hooks.depth()) + hooks.tip};
 }
 
 }  // namespace stowpath

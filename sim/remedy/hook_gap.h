@@ -26,8 +26,8 @@ double beside_bracket(const Model& model, double station);
 
 /// A hook cut back so that it clears.
 struct Trim {
-  double wrap = 0.0;  ///< arc left, a whole number of degrees; any tip is cut off with the rest [rad]
-  double cut = 0.0;   ///< cut off, along the bend's outside and the tip [m]
+  double wrap = 0.0;  ///< arc left, a whole number of degrees; any tip and point are cut off with the rest [rad]
+  double cut = 0.0;   ///< cut off, along the bend's outside and the tip, a point left out [m]
 };
 
 /// The longest arc, in whole degrees, with which the whole scene's proof finds no hook near a bracket any more:

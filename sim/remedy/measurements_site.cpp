@@ -1,4 +1,5 @@
 #include <cstddef>
+#include <optional>
 
 #include "sim/remedy/measurement_list.h"
 
@@ -96,22 +97,65 @@ void add_bracket_stations(const Scene& scene, std::vector<Measurement>& list) {
                [i](Scene& s) -> double& { return s.rail.brackets.stations[i]; });
 }
 
-void add_wall_saddle(std::vector<Measurement>& list) {
-  const std::string key = "rail.brackets";
-  add_length(list, key + ".projection", "brackets' projection",
-             [](Scene& s) -> double& { return s.rail.brackets.projection; });
-  add_length(list, key + ".drop", "brackets' drop", [](Scene& s) -> double& { return s.rail.brackets.drop; });
-  add_length(list, key + ".arm", "bracket arm's diameter", [](Scene& s) -> double& { return s.rail.brackets.arm; });
-  add_length(list, key + ".saddle[0]", "saddle's length",
-             [](Scene& s) -> double& { return s.rail.brackets.saddle_length; });
-  add_length(list, key + ".saddle[1]", "saddle's thickness",
-             [](Scene& s) -> double& { return s.rail.brackets.saddle_thickness; });
-  add_length(list, key + ".plate[0]", "bracket plate's width",
-             [](Scene& s) -> double& { return s.rail.brackets.plate_width; });
-  add_length(list, key + ".plate[1]", "bracket plate's height",
-             [](Scene& s) -> double& { return s.rail.brackets.plate_height; });
-  add_length(list, key + ".plate[2]", "bracket plate's thickness",
-             [](Scene& s) -> double& { return s.rail.brackets.plate_thickness; });
+/// One size of the brackets; those that a bracket does without are 0.
+void add_bracket_size(const Scene& scene, std::vector<Measurement>& list, const std::string& key,
+                      const std::string& words, double Brackets::*size) {
+  if (scene.rail.brackets.*size > 0.0)
+    add_length(list, "rail.brackets." + key, words, [size](Scene& s) -> double& { return s.rail.brackets.*size; });
+}
+
+void add_heads(std::vector<Measurement>& list, const std::string& key, const std::string& words,
+               const ScrewHeads& heads, std::optional<ScrewHeads> Brackets::*which) {
+  const auto size = [&](const std::string& of, const std::string& name, double ScrewHeads::*number) {
+    add_length(list, key + of, words + name,
+               [which, number](Scene& s) -> double& { return (*(s.rail.brackets.*which)).*number; });
+  };
+  size(".diameter", "' diameter", &ScrewHeads::diameter);
+  size(".height", "' height", &ScrewHeads::height);
+  if (heads.apart > 0.0) size(".apart", "' spacing", &ScrewHeads::apart);
+  for (std::size_t i = 0; i < heads.at.size(); ++i)
+    add_length(list, indexed(key + ".at", i), words + "' row " + std::to_string(i + 1),
+               [which, i](Scene& s) -> double& { return (*(s.rail.brackets.*which)).at[i]; });
+}
+
+void add_post(const Scene& scene, std::vector<Measurement>& list) {
+  const auto& post = scene.rail.brackets.post;
+  if (!post) return;
+  const auto size = [&](const std::string& key, const std::string& words, double BracketPost::*number) {
+    add_length(list, "rail.brackets.post." + key, "bracket post's " + words,
+               [number](Scene& s) -> double& { return (*s.rail.brackets.post).*number; });
+  };
+  size("size[0]", "depth", &BracketPost::depth);
+  size("size[1]", "width", &BracketPost::width);
+  if (post->beside) size("above", "top above the arm", &BracketPost::above);
+  if (scene.where.contains("rail.brackets.post.foot")) size("foot", "foot", &BracketPost::foot);
+}
+
+void add_bracket_sizes(const Scene& scene, std::vector<Measurement>& list) {
+  const auto size = [&](const char* key, const char* words, double Brackets::*number) {
+    add_bracket_size(scene, list, key, words, number);
+  };
+  size("projection", "brackets' projection", &Brackets::projection);
+  size("drop", "brackets' drop", &Brackets::drop);
+  size("arm", "bracket arm's diameter", &Brackets::arm);
+  size("bend", "bracket arm's bend", &Brackets::bend);
+  size("saddle[0]", "saddle's length", &Brackets::saddle_length);
+  size("saddle[1]", "saddle's thickness", &Brackets::saddle_thickness);
+  size("flat", "pipe's flat at the saddle", &Brackets::flat);
+  size("plate[0]", "bracket plate's width", &Brackets::plate_width);
+  size("plate[1]", "bracket plate's height", &Brackets::plate_height);
+  size("plate[2]", "bracket plate's thickness", &Brackets::plate_thickness);
+  size("strap[0]", "strap's width", &Brackets::strap_width);
+  size("strap[1]", "strap's thickness", &Brackets::strap_thickness);
+  if (scene.rail.brackets.shape == BracketShape::strap)
+    add_angle(list, "rail.brackets.arc", "strap's arc", [](Scene& s) -> double& { return s.rail.brackets.strap_arc; });
+  const Brackets& brackets = scene.rail.brackets;
+  if (brackets.saddle_heads)
+    add_heads(list, "rail.brackets.saddle heads", "saddle screw heads", *brackets.saddle_heads,
+              &Brackets::saddle_heads);
+  if (brackets.plate_heads)
+    add_heads(list, "rail.brackets.plate heads", "plate screw heads", *brackets.plate_heads, &Brackets::plate_heads);
+  add_post(scene, list);
 }
 
 void add_pieces(const Scene& scene, std::vector<Measurement>& list) {
@@ -139,7 +183,11 @@ void add_site(const Scene& scene, std::vector<Measurement>& list) {
   add_length(list, "room.length", "room's length", [](Scene& s) -> double& { return s.room.length; });
   add_length(list, "room.depth", "room's depth", [](Scene& s) -> double& { return s.room.depth; });
   add_length(list, "room.ceiling", "ceiling's height", [](Scene& s) -> double& { return s.room.ceiling; });
-  add_length(list, "floor.level", "floor's level", [](Scene& s) -> double& { return s.floor.level; });
+  const bool posts_follow = !scene.where.contains("rail.brackets.post.foot");
+  list.push_back({"floor.level", "floor's level", false, [posts_follow](Scene& s, double by) {
+                    s.floor.level += by;
+                    if (posts_follow && s.rail.brackets.post) s.rail.brackets.post->foot += by;
+                  }});
   add_length(list, "floor.uneven", "floor's unevenness", [](Scene& s) -> double& { return s.floor.uneven; });
   add_edge(scene, list);
   add_length(list, "loft.deck", "deck's height", [](Scene& s) -> double& { return s.loft.deck; });
@@ -161,7 +209,8 @@ void add_rail(const Scene& scene, std::vector<Measurement>& list) {
   add_length(list, "rail.stops.width", "rail stops' width", [](Scene& s) -> double& { return s.rail.stops.width; });
   add_joints(scene, list);
   add_bracket_stations(scene, list);
-  scene.rail.brackets.shape == BracketShape::wall_saddle ? add_wall_saddle(list) : add_pieces(scene, list);
+  add_bracket_sizes(scene, list);
+  add_pieces(scene, list);
 }
 
 }  // namespace stowpath

@@ -62,26 +62,50 @@ void add_treads(const Scene& scene, std::vector<Measurement>& list) {
                [](Scene& s) -> double& { return *s.stair.treads->first; });
 }
 
+void add_hook_piece(const Scene& scene, std::size_t i, std::vector<Measurement>& list) {
+  const std::string key = indexed("stair.hooks.parts", i);
+  const HookPiece& piece = scene.stair.hooks.pieces[i];
+  for (std::size_t k = 0; k < piece.corners.size(); ++k) {
+    const std::string corner = "hook " + piece.name + "'s corner " + std::to_string(k + 1);
+    add_length(list, indexed(key + ".outline", k, "[0]"), corner + ", along",
+               [i, k](Scene& s) -> double& { return s.stair.hooks.pieces[i].corners[k].x; });
+    add_length(list, indexed(key + ".outline", k, "[1]"), corner + ", across",
+               [i, k](Scene& s) -> double& { return s.stair.hooks.pieces[i].corners[k].y; });
+  }
+  if (piece.radius > 0.0)
+    add_length(list, key + ".radius", "hook " + piece.name + "'s radius",
+               [i](Scene& s) -> double& { return s.stair.hooks.pieces[i].radius; });
+}
+
+void add_roller(std::vector<Measurement>& list) {
+  const std::string key = "stair.hooks.roller";
+  add_length(list, key + ".diameter", "hook roller's diameter",
+             [](Scene& s) -> double& { return s.stair.hooks.roller->diameter; });
+  add_length(list, key + ".width", "hook roller's width",
+             [](Scene& s) -> double& { return s.stair.hooks.roller->width; });
+  add_angle(list, key + ".at", "hook roller's place", [](Scene& s) -> double& { return s.stair.hooks.roller->at; });
+}
+
 void add_hooks(const Scene& scene, std::vector<Measurement>& list) {
   const std::string key = "stair.hooks";
   for (std::size_t i = 0; i < scene.stair.hooks.stations.size(); ++i)
     add_length(list, indexed(key + ".stations", i),
                of_several("hook", i, scene.stair.hooks.stations.size()) + "'s station",
                [i](Scene& s) -> double& { return s.stair.hooks.stations[i]; });
-  const bool rod = scene.stair.hooks.form == HookForm::rod;
-  if (rod) {
-    add_length(list, key + ".rod", "hook rod's diameter", [](Scene& s) -> double& { return s.stair.hooks.rod; });
-  } else {
-    add_length(list, key + ".rim", "hooks' rim", [](Scene& s) -> double& { return s.stair.hooks.rim; });
-    add_length(list, key + ".thickness", "hooks' thickness",
-               [](Scene& s) -> double& { return s.stair.hooks.thickness; });
-  }
-  add_length(list, key + ".inside", "hooks' inside radius", [](Scene& s) -> double& { return s.stair.hooks.inside; });
-  if (rod)
-    add_length(list, key + ".shank", "hook shank's length", [](Scene& s) -> double& { return s.stair.hooks.shank; });
+  const auto size = [&](const char* of, const char* words, double Hooks::*number) {
+    if (scene.stair.hooks.*number > 0.0)
+      add_length(list, key + of, words, [number](Scene& s) -> double& { return s.stair.hooks.*number; });
+  };
+  size(".rod", "hook rod's diameter", &Hooks::rod);
+  size(".inside", "hooks' inside radius", &Hooks::inside);
+  size(".shank", "hook shank's length", &Hooks::shank);
+  size(".shank offset", "hook shank's offset", &Hooks::shank_offset);
   add_angle(list, key + ".wrap", "hooks' wrap", [](Scene& s) -> double& { return s.stair.hooks.wrap; });
-  if (scene.stair.hooks.tip > 0.0)
-    add_length(list, key + ".tip", "hook tip's length", [](Scene& s) -> double& { return s.stair.hooks.tip; });
+  size(".tip", "hook tip's length", &Hooks::tip);
+  size(".rim", "hook plate's rim", &Hooks::rim);
+  size(".thickness", "hook plate's thickness", &Hooks::thickness);
+  for (std::size_t i = 0; i < scene.stair.hooks.pieces.size(); ++i) add_hook_piece(scene, i, list);
+  if (scene.stair.hooks.roller) add_roller(list);
 }
 
 void add_casters(const Scene& scene, std::vector<Measurement>& list) {
