@@ -132,6 +132,13 @@ bool trims(const Remedy& remedy) {
                      [](const Change& change) { return change.lever.kind == ChangeKind::trim_curl; });
 }
 
+// What the hook keeps of the pipe, and how far from its new end the pipe bears.
+std::string hold_left(const Remedy& remedy) {
+  const std::string covers = "the hook still covers " + format_degrees(remedy.wrap, 0) + " of the pipe";
+  if (!remedy.arc_left) return covers;
+  return covers + ", which bears " + format_degrees(*remedy.arc_left, 0) + " from its end at the least";
+}
+
 std::vector<std::string> gains(const Remedy& remedy, const Finding& finding, DisplayUnits units) {
   std::vector<std::string> out;
   if (remedy.clearance) {
@@ -139,7 +146,7 @@ std::vector<std::string> gains(const Remedy& remedy, const Finding& finding, Dis
   } else if (finding.kind == FindingKind::zone) {
     out.push_back("stays out of " + finding.parts[1]);
   }
-  if (trims(remedy)) out.push_back("the hook still covers " + format_degrees(remedy.wrap, 0) + " of the pipe");
+  if (trims(remedy)) out.push_back(hold_left(remedy));
   if (!remedy.cures_also.empty()) out.push_back("cures " + joined(remedy.cures_also, ", ") + " as well");
   if (remedy.reach_lost < -kFelt)
     out.push_back("the stair stands clear over " + place_text(-remedy.reach_lost, units) + " more of the loft");

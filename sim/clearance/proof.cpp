@@ -45,9 +45,10 @@ struct ProofJudge {
 
   const Stage& stage;
   const ProofOptions& options;
+  double farthest = stage.needs.greatest();
   std::vector<Span> found{};
 
-  double reach(int) const { return stage.needs.greatest(); }
+  double reach(int) const { return farthest; }
 
   bool admits(int mover, int target, Pair& pair) const {
     const Mover& m = stage.movers[static_cast<std::size_t>(mover)];

@@ -87,6 +87,7 @@ void tell_price(const Scene& scene, const Assessment& before, const Scene& chang
   remedy.tighter = tightest_loss(before.fit, after.fit);
   remedy.reach_lost = served(before.fit.reach) - served(after.fit.reach);
   remedy.wrap = changed.stair.hooks.wrap;
+  if (after.seat.worst) remedy.arc_left = after.seat.poses[*after.seat.worst].arc_left(after.seat.hook.arc);
   tell_pull(scene, before, changed, after, remedy);
 }
 

@@ -45,6 +45,7 @@ struct Remedy {
   std::optional<Tighter> tighter;        ///< the clearance elsewhere that suffers most
   double reach_lost = 0.0;               ///< of the loft, where the stair stands clear; negative: gained [m]
   double wrap = 0.0;                     ///< arc that the hooks then cover [rad]
+  std::optional<double> arc_left;        ///< least of it past where the pipe bears; none: not looked at [rad]
   std::optional<double> pull_before, pull_after;  ///< greatest, at the hand, raising; where it changes by 2 % [N]
 };
 
