@@ -44,39 +44,30 @@ std::optional<Tighter> tightest_loss(const DryFit& before, const DryFit& after) 
   return worst;
 }
 
-std::optional<PullReport> pull_of(const Scene& scene, const Model& model) {
-  if (!scene.hoist || !scene.hoist->ceiling_point) return std::nullopt;
-  PullOptions options;
-  options.step = kCoarse;
-  options.changes = false;
-  try {
-    return walk_through(scene, model, options);
-  } catch (const std::invalid_argument&) {
-    return std::nullopt;  // no pull to compare
-  }
-}
-
-double peak(const PullReport& pull) { return pull.peak_raising ? pull.samples[*pull.peak_raising].hand_raising : 0.0; }
-
-long events(const PullReport& pull) {
-  return std::count_if(pull.events.begin(), pull.events.end(), [](const PullEvent& e) {
+int troubles(const PullReport& pull) {
+  return static_cast<int>(std::count_if(pull.events.begin(), pull.events.end(), [](const PullEvent& e) {
     return e.kind == PullEventKind::cannot_lift || e.kind == PullEventKind::slack_begins ||
            e.kind == PullEventKind::hook_lifts;
-  });
-}
-
-void tell_pull(const Scene& scene, const Assessment& before, const Scene& changed, const Assessment& after,
-               Remedy& remedy) {
-  const auto then = pull_of(scene, before.model), now = pull_of(changed, after.model);
-  if (!then || !now || std::abs(peak(*now) - peak(*then)) <= kFeltPull * peak(*then)) return;
-  remedy.pull_before = peak(*then);
-  remedy.pull_after = peak(*now);
+  }));
 }
 
 }  // namespace
 
-void tell_price(const Scene& scene, const Assessment& before, const Scene& changed, const Assessment& after,
-                const Finding& target, const AssessOptions& options, Remedy& remedy) {
+LiftSummary lift_summary(const Scene& scene, const Model& model) {
+  if (!scene.hoist || !scene.hoist->ceiling_point) return {};
+  PullOptions options;
+  options.step = kCoarse;
+  options.changes = false;
+  try {
+    const PullReport pull = walk_through(scene, model, options);
+    return {pull.peak_raising ? pull.samples[*pull.peak_raising].hand_raising : 0.0, troubles(pull)};
+  } catch (const std::invalid_argument&) {
+    return {};  // no pull to compare
+  }
+}
+
+void tell_price(const Assessment& before, const Scene& changed, const Assessment& after, const Finding& target,
+                const AssessOptions& options, Remedy& remedy) {
   remedy.verdict = after.fit.verdict;
   for (const Finding& f : before.fit.findings) {
     const bool left = std::any_of(after.fit.findings.begin(), after.fit.findings.end(),
@@ -88,12 +79,12 @@ void tell_price(const Scene& scene, const Assessment& before, const Scene& chang
   remedy.reach_lost = served(before.fit.reach) - served(after.fit.reach);
   remedy.wrap = changed.stair.hooks.wrap;
   if (after.seat.worst) remedy.arc_left = after.seat.poses[*after.seat.worst].arc_left(after.seat.hook.arc);
-  tell_pull(scene, before, changed, after, remedy);
 }
 
-bool still_lifts(const Scene& scene, const Model& before, const Scene& changed, const Model& after) {
-  const auto then = pull_of(scene, before), now = pull_of(changed, after);
-  return !then || (now && events(*now) <= events(*then));
+void tell_pull(const LiftSummary& before, const LiftSummary& after, Remedy& remedy) {
+  if (std::abs(after.peak - before.peak) <= kFeltPull * before.peak) return;
+  remedy.pull_before = before.peak;
+  remedy.pull_after = after.peak;
 }
 
 }  // namespace stowpath

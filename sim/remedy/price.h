@@ -4,12 +4,18 @@
 
 namespace stowpath {
 
-/// Fills in what a remedy gives and what it costs elsewhere, from the scene before and after.
-void tell_price(const Scene& scene, const Assessment& before, const Scene& changed, const Assessment& after,
-                const Finding& target, const AssessOptions& options, Remedy& remedy);
+/// What the hoist line asks for over a whole lift, to compare riggings by; zeros without a line.
+struct LiftSummary {
+  double peak = 0.0;  ///< greatest pull at the hand, raising [N]
+  int troubles = 0;   ///< times that hauling no longer raises the stair, the line goes slack or the hooks lift
+};
+LiftSummary lift_summary(const Scene& scene, const Model& model);
 
-/// Whether hauling on the line still raises the stair wherever it did, with the line no more often slack: a change of
-/// the rigging has to keep that.
-bool still_lifts(const Scene& scene, const Model& before, const Scene& changed, const Model& after);
+/// Fills in what a remedy gives and what it costs elsewhere, from the scene before and after.
+void tell_price(const Assessment& before, const Scene& changed, const Assessment& after, const Finding& target,
+                const AssessOptions& options, Remedy& remedy);
+
+/// Tells the pull where it changes by 2 % or more.
+void tell_pull(const LiftSummary& before, const LiftSummary& after, Remedy& remedy);
 
 }  // namespace stowpath

@@ -154,9 +154,13 @@ class Doctor {
     const Scene changed = parse_scene(draft_.write(edits_of(remedy)), draft_.name());
     const Assessment after = assess(changed, options_);
     if (!judge(assessed_.fit.findings, after.fit.findings, target).well()) return;
-    const bool rigging = std::any_of(remedy.changes.begin(), remedy.changes.end(), changes_rigging);
-    if (rigging && !still_lifts(scene_, assessed_.model, changed, after.model)) return;
-    tell_price(scene_, assessed_, changed, after, target, options_, remedy);
+    if (std::any_of(remedy.changes.begin(), remedy.changes.end(), changes_rigging)) {
+      if (!lift_) lift_ = lift_summary(scene_, assessed_.model);
+      const LiftSummary now = lift_summary(changed, after.model);
+      if (now.troubles > lift_->troubles) return;
+      tell_pull(*lift_, now, remedy);
+    }
+    tell_price(assessed_, changed, after, target, options_, remedy);
     out.remedies.push_back(std::move(remedy));
   }
 
@@ -166,6 +170,7 @@ class Doctor {
   const AssessOptions& options_;
   const RemedyOptions& wanted_;
   std::vector<First> firsts_;
+  std::optional<LiftSummary> lift_;  // of the scene itself, once it is asked for
 };
 
 }  // namespace

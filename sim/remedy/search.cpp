@@ -11,8 +11,8 @@
 namespace stowpath {
 namespace {
 
-constexpr int kMostNarrow = 60;  // proofs of the parts concerned, for one lever
-constexpr int kMostWhole = 16;   // proofs of the whole scene, for one lever
+constexpr int kMostNarrow = 50;  // proofs of the parts concerned, for one lever
+constexpr int kMostWhole = 10;   // proofs of the whole scene, for one lever
 constexpr int kSameForNow = 3;   // amounts after which a stop that changes nothing is given up
 
 // Round things are covered anew when a rod's length changes: the covers may differ by twice their tolerance [m].
