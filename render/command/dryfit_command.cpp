@@ -30,7 +30,10 @@ std::string report(const SceneRequest& request, const Scene& scene, const Assess
   return dry_fit_text(found.model, found.fit, {units, request.voice.colour, twice, &found.seat}, cures);
 }
 
-void check_sagged(const SceneJob& job) {
+void check_sagged(const SceneRequest& request, const SceneJob& job) {
+  if (request.apply)
+    throw UsageFault("--apply: cures are not looked for with --sagged",
+                     "leave --sagged out, and run it on the new scene");
   if (job.scene.rail.brackets.stations.size() < 2)
     throw UsageFault("--sagged: a pipe on fewer than two brackets is no beam", "leave --sagged out");
 }
@@ -58,7 +61,7 @@ int run_dryfit(const SceneRequest& request, std::istream& in, std::ostream& out)
   const SceneJob job = assemble_job(request, source);
   const Scene& scene = job.scene;
   const DisplayUnits units = job.units;
-  if (request.sagged) check_sagged(job);
+  if (request.sagged) check_sagged(request, job);
   check_detail(request, job.model);
   const AssessOptions options{request.sagged, {}};
   const Assessment found = assess_job(job, source, options);
@@ -66,7 +69,8 @@ int run_dryfit(const SceneRequest& request, std::istream& in, std::ostream& out)
   if (request.sheet) write_sheet(*request.sheet, make_dry_fit_sheet({scene, found.model, found.fit, units}));
   if (request.detail) write_detail(request, job, found);
   std::vector<Cures> cures;
-  if (request.remedies && !request.voice.quiet) cures = cure_job(job, source, found, options, request.voice);
+  if (request.remedies && !request.sagged && !request.voice.quiet)
+    cures = cure_job(job, source, found, options, request.voice);
   out << report(request, scene, found, cures, units);
   return found.fit.verdict == Verdict::clear ? kExitClear : kExitFails;
 }

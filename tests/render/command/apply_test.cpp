@@ -106,6 +106,14 @@ TEST_CASE("apply: a clear scene has nothing to cure", "[command][remedy]") {
   CHECK_THAT(s.err, Contains("the scene is clear"));
 }
 
+TEST_CASE("apply: on the bent pipe no cures are looked for, and it says so", "[command][remedy]") {
+  const testing::ScratchFolder folder;
+  const Said s = said({"dryfit", kLongCurl, "--sagged", "--apply", "F1.1", "-o", folder.file("new.yaml")});
+  CHECK(s.code == 2);
+  CHECK_THAT(s.err, Contains("cures are not looked for with --sagged"));
+  CHECK(said({"dryfit", kLongCurl, "--sagged"}).out.find("F1.1") == std::string::npos);
+}
+
 TEST_CASE("dryfit: what only the bent pipe puts out of order is the scene's fault", "[command][remedy]") {
   // Bent down, the stair leans a little more than the drag wants to reach.
   const std::string text = testing::gallery_text("demo-cured");
