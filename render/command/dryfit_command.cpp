@@ -46,8 +46,8 @@ void check_detail(const SceneRequest& request, const Model& model) {
 }
 
 // Drawn with the pipe straight; the trim is proven as the rest is.
-void write_detail(const SceneRequest& request, const SceneJob& job, const Assessment& found) {
-  const AssessOptions options{request.sagged, {}};
+void write_detail(const SceneRequest& request, const SceneJob& job, const Assessment& found,
+                  const AssessOptions& options) {
   const auto trim = meets_bracket(found.fit) ? trim_that_clears(job.scene, kLeastArc, options) : std::nullopt;
   const HookSubject subject{job.scene, job.model, found.fit, job.units, least_hook_gap(job.model), trim};
   write_sheet(*request.detail, make_hook_sheet(subject));
@@ -67,7 +67,7 @@ int run_dryfit(const SceneRequest& request, std::istream& in, std::ostream& out)
   const Assessment found = assess_job(job, source, options);
   if (request.apply) return run_apply(request, job, source, found, options, out);
   if (request.sheet) write_sheet(*request.sheet, make_dry_fit_sheet({scene, found.model, found.fit, units}));
-  if (request.detail) write_detail(request, job, found);
+  if (request.detail) write_detail(request, job, found, options);
   std::vector<Cures> cures;
   if (request.remedies && !request.sagged && !request.voice.quiet)
     cures = cure_job(job, source, found, options, request.voice);

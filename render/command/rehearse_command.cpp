@@ -4,9 +4,9 @@
 #include <ostream>
 
 #include "render/command/faults.h"
+#include "render/command/hand_push.h"
 #include "render/command/recording_file.h"
 #include "render/report/rehearsal_report.h"
-#include "sim/trade/length.h"
 #include "sim/trade/measure.h"
 
 namespace stowpath {
@@ -27,14 +27,10 @@ double number(const std::string& option, const std::string& text, const std::str
   return *read.value;
 }
 
-bool ends_with(const std::string& text, const std::string& end) {
-  return text.size() >= end.size() && text.compare(text.size() - end.size(), end.size(), end) == 0;
-}
-
 double seconds(const std::string& option, const std::string& text) {
   const std::string hint = "write it as 12s, or 1.5 min", word = trimmed(text);
-  const bool minutes = ends_with(word, "min");
-  if (!minutes && !ends_with(word, "s")) refuse(option, text, hint);
+  const bool minutes = word.ends_with("min");
+  if (!minutes && !word.ends_with("s")) refuse(option, text, hint);
   const double time =
       number(option, text, word.substr(0, word.size() - (minutes ? 3 : 1)), hint) * (minutes ? 60.0 : 1.0);
   if (time < 0.0) refuse(option, text, hint);
@@ -55,15 +51,10 @@ Push read_push(const std::string& text) {
   std::string rest = text;
   Push push;
   push.seconds = cut_duration("--push", rest);
-  const auto at = rest.find(" at ");
-  if (at == std::string::npos) refuse("--push", text, hint);
-  const std::string force = trimmed(rest.substr(0, at));
-  const bool inward = !force.empty() && force.front() == '-';
-  const Measure read = parse_force(inward ? force.substr(1) : force);
-  const Measure height = parse_length(trimmed(rest.substr(at + 4)), LengthUnit::none);
-  if (!read.value || !height.value) refuse("--push", text, hint);
-  push.force = inward ? -*read.value : *read.value;
-  push.height = *height.value;
+  const auto hand = read_hand_push(trimmed(rest));
+  if (!hand) refuse("--push", text, hint);
+  push.force = hand->force();
+  push.height = hand->height;
   return push;
 }
 
@@ -73,7 +64,7 @@ Gust read_gust(const std::string& text) {
   Gust gust;
   gust.seconds = cut_duration("--gust", rest);
   rest = trimmed(rest);
-  if (!ends_with(rest, "m/s")) refuse("--gust", text, hint);
+  if (!rest.ends_with("m/s")) refuse("--gust", text, hint);
   gust.speed = number("--gust", text, rest.substr(0, rest.size() - 3), hint);
   return gust;
 }

@@ -33,7 +33,7 @@ class Progress {
 
 Assessment assess_job(const SceneJob& job, const SceneText& source, const AssessOptions& options) {
   try {
-    return assess(job.scene, options);
+    return assess(job.scene, job.model, options);
   } catch (const SceneError& error) {
     throw SceneFault(error, source.text);
   }

@@ -4,10 +4,9 @@
 #include <stdexcept>
 
 #include "render/command/faults.h"
+#include "render/command/hand_push.h"
 #include "render/report/roll_report.h"
 #include "render/report/words.h"
-#include "sim/trade/length.h"
-#include "sim/trade/measure.h"
 
 namespace stowpath {
 namespace {
@@ -36,17 +35,12 @@ std::string report_of(const SceneRequest& request, const RollSubject& subject) {
 }  // namespace
 
 PushOptions roll_push_options(const std::string& text) {
-  const auto refuse = [&] { throw UsageFault("--roll: \"" + text + "\" cannot be read", kHint); };
-  const auto at = text.find(" at ");
-  if (at == std::string::npos) refuse();
-  const bool left = !text.empty() && text.front() == '-';
-  const Measure force = parse_force(text.substr(left ? 1 : 0, at - (left ? 1 : 0)));
-  const Measure height = parse_length(text.substr(at + 4), LengthUnit::none);
-  if (!force.value || !height.value) refuse();
-  if (!(*force.value > 0.0)) throw UsageFault("--roll: a push of nothing moves nothing", kHint);
+  const auto hand = read_hand_push(text);
+  if (!hand) throw UsageFault("--roll: \"" + text + "\" cannot be read", kHint);
+  if (!(hand->size > 0.0)) throw UsageFault("--roll: a push of nothing moves nothing", kHint);
   PushOptions options;
-  options.force = left ? -*force.value : *force.value;
-  options.height = *height.value;
+  options.force = hand->force();
+  options.height = hand->height;
   return options;
 }
 

@@ -2,6 +2,7 @@
 
 #include "render/command/faults.h"
 #include "render/command/sheet_file.h"
+#include "render/report/words.h"
 #include "sim/scene/reader.h"
 
 namespace stowpath {
@@ -17,9 +18,8 @@ void check_scene_name(const std::string& name) {
                      "give it a name that ends in .yaml, as in -o new.yaml");
 }
 
-DisplayUnits units_of(const SceneRequest& request, const Scene& scene) {
-  if (request.units) return *request.units;
-  return scene.units == FileUnits::inches ? DisplayUnits::imperial : DisplayUnits::metric;
+DisplayUnits shown_units(const SceneRequest& request, const Scene& scene) {
+  return request.units.value_or(units_of(scene));
 }
 
 }  // namespace
@@ -35,7 +35,7 @@ SceneJob assemble_job(const SceneRequest& request, const SceneText& source) {
   try {
     Scene scene = parse_scene(source.text, source.name);
     Model model = build_model(scene);
-    const DisplayUnits units = units_of(request, scene);
+    const DisplayUnits units = shown_units(request, scene);
     return {std::move(scene), std::move(model), units};
   } catch (const SceneError& error) {
     throw SceneFault(error, source.text);

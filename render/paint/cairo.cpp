@@ -8,6 +8,7 @@
 
 #include "render/paint/palette.h"
 #include "render/paint/typeface.h"
+#include "render/sheet/dashes.h"
 #include "render/sheet/lettering.h"
 
 namespace stowpath {
@@ -72,9 +73,7 @@ class CairoPainter {
 
   void operator()(const Text& text) {
     const Lettering line = letter(text.words, text.size);
-    const double start = text.anchor == Anchor::start    ? 0.0
-                         : text.anchor == Anchor::middle ? -0.5 * line.width
-                                                         : -line.width;
+    const double start = line_start(text.anchor, line.width);
     cairo_save(c_);
     cairo_translate(c_, text.at.x, text.at.y);
     cairo_rotate(c_, -text.turn);
@@ -97,17 +96,15 @@ class CairoPainter {
   }
 
   void stroke(const Pen& pen) {
-    static constexpr double kHidden[] = {2.2, 1.2}, kChain[] = {6.0, 1.2, 1.2, 1.2};
+    const std::span<const double> dash = dash_lengths(pen.dash);
     cairo_set_line_width(c_, pen.width);
-    if (pen.dash == Dash::solid) cairo_set_dash(c_, nullptr, 0, 0.0);
-    if (pen.dash == Dash::hidden) cairo_set_dash(c_, kHidden, 2, 0.0);
-    if (pen.dash == Dash::chain) cairo_set_dash(c_, kChain, 4, 0.0);
+    cairo_set_dash(c_, dash.data(), static_cast<int>(dash.size()), 0.0);
     ink(pen.ink);
     cairo_stroke_preserve(c_);
   }
 
   void halo(double start, double width, double size) {
-    const double margin = 0.25 * size;
+    const double margin = kHaloMargin * size;
     ink(Ink::paper);
     cairo_rectangle(c_, start - margin, -size - margin, width + 2 * margin, size + 2 * margin);
     cairo_fill(c_);
@@ -197,8 +194,9 @@ std::string paint_png(const DisplayList& sheet, double dots_per_inch) {
   return out;
 }
 
+// A film asks for a picture after the other: the faces are opened once.
 Raster paint_raster(const DisplayList& sheet, double dots_per_inch) {
-  const Typeface typeface;
+  thread_local const Typeface typeface;
   const Surface surface = picture(sheet, dots_per_inch, typeface);
   Raster out{cairo_image_surface_get_width(surface.get()), cairo_image_surface_get_height(surface.get()), {}};
   const auto* row = cairo_image_surface_get_data(surface.get());

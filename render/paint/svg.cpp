@@ -6,6 +6,7 @@
 
 #include "render/paint/number.h"
 #include "render/paint/palette.h"
+#include "render/sheet/dashes.h"
 #include "render/sheet/lettering.h"
 
 namespace stowpath {
@@ -24,13 +25,20 @@ std::string hex(const Colour& colour) {
   return text.data();
 }
 
+std::string dash_text(Dash dash) {
+  std::string text;
+  for (const double length : dash_lengths(dash)) text += (text.empty() ? "" : " ") + number(length);
+  return text;
+}
+
 }  // namespace
 
 std::string svg_style() {
   std::string css =
       "text{font-family:'Routed Gothic','DejaVu Sans Condensed','DejaVu Sans',sans-serif}"
       "path,circle,rect{fill:none;stroke-linecap:round;stroke-linejoin:round}"
-      ".hidden{stroke-dasharray:2.2 1.2}.chain{stroke-dasharray:6 1.2 1.2 1.2}";
+      ".hidden{stroke-dasharray:" +
+      dash_text(Dash::hidden) + "}.chain{stroke-dasharray:" + dash_text(Dash::chain) + "}";
   for (int i = 0; i < kInks; ++i) {
     const Ink ink = static_cast<Ink>(i);
     const Colour colour = paper_colour(ink);
@@ -78,9 +86,7 @@ class SvgPainter {
 
   void operator()(const Text& text) {
     const Lettering line = letter(text.words, text.size);
-    const double start = text.anchor == Anchor::start    ? 0.0
-                         : text.anchor == Anchor::middle ? -0.5 * line.width
-                                                         : -line.width;
+    const double start = line_start(text.anchor, line.width);
     out_ += "<g transform=\"translate(" + number(text.at.x) + " " + number(text.at.y) + ")";
     if (text.turn != 0.0) out_ += " rotate(" + number(-text.turn * 180.0 / std::numbers::pi) + ")";
     out_ += "\">";
@@ -109,7 +115,7 @@ class SvgPainter {
   }
 
   void halo(double start, double width, double size) {
-    const double margin = 0.25 * size;
+    const double margin = kHaloMargin * size;
     out_ += "<rect class=\"f-paper\" x=\"" + number(start - margin) + "\" y=\"" + number(-size - margin) +
             "\" width=\"" + number(width + 2 * margin) + "\" height=\"" + number(size + 2 * margin) + "\"/>";
   }

@@ -13,8 +13,6 @@
 namespace stowpath {
 namespace {
 
-constexpr const char* kFallback = "/usr/share/fonts/truetype/dejavu/DejaVuSans.ttf";
-
 // Never closed: cairo keeps faces in its own cache for as long as it likes, and they need their library.
 FT_Library library() {
   static const FT_Library opened = [] {
@@ -73,7 +71,7 @@ Typeface::Typeface() : faces_(std::make_unique<Faces>()) {
   const auto bytes = lettering_font();
   if (FT_New_Memory_Face(library(), bytes.data(), static_cast<FT_Long>(bytes.size()), 0, &faces_->letters) != 0)
     throw std::runtime_error("the lettering's font cannot be opened");
-  if (FT_New_Face(library(), kFallback, 0, &faces_->other) != 0) faces_->other = nullptr;
+  if (FT_New_Face(library(), kTextFont, 0, &faces_->other) != 0) faces_->other = nullptr;
   faces_->lettering = for_cairo(faces_->letters);
   faces_->fallback = for_cairo(faces_->other);
 }

@@ -71,8 +71,8 @@ Json sample_json(const Model& model, const PullSample& s) {
     out["hinges_n"].push_back(point(s.reactions.hinge.at(static_cast<std::size_t>(k))));
   }
   out["floor_n"] = point(s.reactions.floor);
-  out["fold_line_n"] = s.fold_pull ? json_number(*s.fold_pull) : Json(nullptr);
-  out["turning_nm"] = s.turning ? json_number(*s.turning) : Json(nullptr);
+  out["fold_line_n"] = json_number(s.fold_pull);
+  out["turning_nm"] = json_number(s.turning);
   out["side_n"] = {{"out", json_number(s.side_out)}, {"along", json_number(s.side_along)}};
   out["line_m"] = json_number(s.line_length);
   out["slack"] = s.slack;
@@ -135,8 +135,8 @@ Json winch_json(const WinchRun& run, double speed) {
            {"input_turns_per_min", json_number(speed)},
            {"minutes", json_number(run.minutes)},
            {"torque_nm", json_number(run.torque)},
-           {"torque_given_nm", run.torque_given ? json_number(*run.torque_given) : Json(nullptr)},
-           {"handle_n", run.handle_force ? json_number(*run.handle_force) : Json(nullptr)},
+           {"torque_given_nm", json_number(run.torque_given)},
+           {"handle_n", json_number(run.handle_force)},
            {"layers", run.layers},
            {"layers_known", run.layers_known},
            {"efficiency", json_number(run.efficiency.share)},

@@ -143,9 +143,7 @@ class Writer {
 }  // namespace
 
 std::string hoist_verdict_text(const HoistSubject& subject, bool colour) {
-  std::string line = wrapped(hoist_line(subject), kPageWidth, "", "  ");
-  const std::string word = hoist_word(subject);
-  return line.replace(0, word.size(), coloured(word, answer_code(subject), colour));
+  return answer_text(hoist_line(subject), hoist_word(subject), answer_code(subject), colour);
 }
 
 std::string hoist_text(const HoistSubject& subject, const TextOptions& options) {

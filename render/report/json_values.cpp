@@ -9,6 +9,8 @@ namespace stowpath {
 
 Json json_number(double value) { return std::isfinite(value) ? Json(value) : Json(nullptr); }
 
+Json json_number(const std::optional<double>& value) { return value ? json_number(*value) : Json(nullptr); }
+
 Json json_degrees(double radians) { return json_number(radians * 180.0 / std::numbers::pi); }
 
 Json json_stretches(const IntervalSet& set) {

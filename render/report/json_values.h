@@ -1,6 +1,7 @@
 #pragma once
 
 #include <nlohmann/json.hpp>
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -12,8 +13,9 @@ namespace stowpath {
 
 using Json = nlohmann::ordered_json;
 
-/// A number, or null where it is not finite.
+/// A number, or null where it is not finite, or not there.
 Json json_number(double value);
+Json json_number(const std::optional<double>& value);
 Json json_degrees(double radians);
 Json json_stretches(const IntervalSet& set);
 

@@ -110,9 +110,7 @@ std::string loads_line(const LoadsSubject& subject) {
 }
 
 std::string loads_verdict_text(const LoadsSubject& subject, bool colour) {
-  std::string line = wrapped(loads_line(subject), kPageWidth, "", "  ");
-  const std::string word(loads_word(subject));
-  return line.replace(0, word.size(), coloured(word, all_bear(subject) ? "1;32" : "1;31", colour));
+  return answer_text(loads_line(subject), loads_word(subject), all_bear(subject) ? "1;32" : "1;31", colour);
 }
 
 std::string rail_name(const Scene& scene, const HookForces& forces) {

@@ -10,6 +10,11 @@ std::string coloured(const std::string& text, std::string_view code, bool colour
   return colour ? "\033[" + std::string(code) + "m" + text + "\033[0m" : text;
 }
 
+std::string answer_text(std::string_view line, std::string_view word, std::string_view code, bool colour) {
+  std::string lines = wrapped(line, kPageWidth, "", "  ");
+  return lines.replace(0, word.size(), coloured(std::string(word), code, colour));
+}
+
 std::string padded(std::string text, std::size_t width) {
   const std::size_t taken = columns(text);
   if (taken < width) text.append(width - taken, ' ');

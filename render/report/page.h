@@ -12,6 +12,9 @@ inline constexpr std::size_t kPageWidth = 100;  ///< columns of a report
 /// In a terminal's colour, or as it is.
 std::string coloured(const std::string& text, std::string_view code, bool colour);
 
+/// An answer's lines, as wide as a page, ended; its first word in a terminal's colour. @param word  that it begins with
+std::string answer_text(std::string_view line, std::string_view word, std::string_view code, bool colour);
+
 /// With spaces up to `width` columns.
 std::string padded(std::string text, std::size_t width);
 

@@ -24,12 +24,6 @@ std::string touch_text(const RecordedEvent& event, DisplayUnits units) {
          energy_text(event.energy, units);
 }
 
-double greatest_pull(const Recording& recording) {
-  double most = 0.0;
-  for (const RecordedFrame& frame : recording.frames) most = std::max(most, frame.hoist.pull);
-  return most;
-}
-
 }  // namespace
 
 std::string time_text(double seconds) { return format_decimal(seconds, 2) + " s"; }
@@ -94,6 +88,12 @@ std::vector<RecordedEvent> told_events(const Recording& recording) {
   std::vector<RecordedEvent> told;
   std::copy_if(recording.events.begin(), recording.events.end(), std::back_inserter(told), worth_telling);
   return told;
+}
+
+double greatest_pull(const Recording& recording) {
+  double most = 0.0;
+  for (const RecordedFrame& frame : recording.frames) most = std::max(most, frame.hoist.pull);
+  return most;
 }
 
 std::string recording_answer(const Recording& recording, DisplayUnits units) {

@@ -20,6 +20,9 @@ bool is_trouble(RecordedEventKind kind);
 /// What happened and is worth telling, in order of time.
 std::vector<RecordedEvent> told_events(const Recording& recording);
 
+/// Of the hoist line's hand over the whole run [N].
+double greatest_pull(const Recording& recording);
+
 /// "REHEARSED: the procedure, 41.20 s; 3 touches, greatest pull of the line 210 N. A simulation: it proves no
 /// clearance."
 std::string recording_answer(const Recording& recording, DisplayUnits units);

@@ -7,6 +7,7 @@
 #include "render/paint/webp.h"
 #include "render/report/hoist_words.h"
 #include "render/report/recording_words.h"
+#include "render/report/rehearsal_report.h"
 #include "render/report/words.h"
 #include "render/sheet/recording_curves.h"
 #include "render/sheet/stair_drawing.h"
@@ -22,18 +23,11 @@ constexpr double kLongest = 20.0;       // of the film [s]
 constexpr double kPicture = 0.12;       // from one picture to the next [s]
 constexpr int kLastPicture = 2000;      // it stands before the film begins again [ms]
 
-ViewFrame picture_frame(const PaperBox& extent) {
-  const double metres = extent.greatest.x - extent.least.x;
-  ViewFrame frame{{}, {metres * 1000.0 / (kWidth - 2.0 * kAir), ""}, false};
-  frame.zero = {kAir - frame.scale.paper(extent.least.x), kAir + frame.scale.paper(extent.greatest.y)};
-  return frame;
-}
-
 // What happened last.
 std::optional<RecordedEvent> last_event(const Recording& recording, double time) {
   std::optional<RecordedEvent> last;
-  for (const RecordedEvent& event : told_events(recording)) {
-    if (event.time <= time) last = event;
+  for (const RecordedEvent& event : recording.events) {
+    if (event.time <= time && worth_telling(event)) last = event;
   }
   return last;
 }
@@ -44,16 +38,6 @@ std::string state_words(const RecordingSubject& subject, const RecordedFrame& fr
   if (frame.move >= 0 && frame.move < moves)
     text += ", " + std::string(move_name(subject.model.moves[static_cast<std::size_t>(frame.move)].kind));
   return text + (frame.hoist.on ? ", line " + force_text(frame.hoist.pull, subject.units) : "");
-}
-
-void draw_ropes(DisplayList& list, const RecordingSubject& subject, const ViewFrame& view, const RecordedFrame& frame,
-                const SectionPoses& poses) {
-  const auto end = [&](const RopeEnd& rope) {
-    return view(rope.section < 0 ? rope.at : poses.at(static_cast<std::size_t>(rope.section)) * rope.at);
-  };
-  for (const RopeRun& rope : subject.model.ropes) {
-    if (!rope.only_hooked_on || frame.hoist.on) list.line(end(rope.a), end(rope.b), {Ink::blue, kMedium});
-  }
 }
 
 void draw_caption(DisplayList& list, const RecordingSubject& subject, const RecordedFrame& frame, double top,
@@ -81,7 +65,7 @@ std::size_t frame_at(const Recording& recording, double time) {
 
 DisplayList make_rehearsal_picture(const RecordingSubject& subject, std::size_t frame, int faster) {
   const PaperBox extent = rehearsal_extent(subject);
-  const ViewFrame view = picture_frame(extent);
+  const ViewFrame view = frame_across(extent, kWidth, kAir);
   const double bottom = view.y(extent.least.y) + kAir;
   DisplayList list;
   list.width = kWidth;
@@ -91,7 +75,7 @@ DisplayList make_rehearsal_picture(const RecordingSubject& subject, std::size_t 
   const SectionPoses poses = recorded_poses(shown, subject.recording.sections);
   draw_rehearsal_room(list, subject, view);
   draw_stair(list, view, subject.model, poses);
-  draw_ropes(list, subject, view, shown, poses);
+  draw_ropes(list, view, subject.model, poses, shown.hoist.on);
   draw_caption(list, subject, shown, bottom, faster);
   return list;
 }

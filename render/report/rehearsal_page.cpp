@@ -34,13 +34,6 @@ double rounded(double value, double to) {
   return steps / std::round(1.0 / to) + 0.0;  // no -0
 }
 
-ViewFrame page_frame(const PaperBox& extent) {
-  const double metres = extent.greatest.x - extent.least.x;
-  ViewFrame frame{{}, {metres * 1000.0 / (kViewWidth - 2.0 * kViewAir), ""}, false};
-  frame.zero = {kViewAir - frame.scale.paper(extent.least.x), kViewAir + frame.scale.paper(extent.greatest.y)};
-  return frame;
-}
-
 // The paper turns clockwise where the room turns counter-clockwise.
 void add_pose(json& out, const RecordedPose& pose, const ViewFrame& frame) {
   const Vec2 at = frame(pose.origin);
@@ -61,7 +54,7 @@ class PageMaker {
   explicit PageMaker(const RecordingSubject& subject)
       : subject_(subject),
         told_(told_events(subject.recording)),
-        frame_(page_frame(rehearsal_extent(subject))),
+        frame_(frame_across(rehearsal_extent(subject), kViewWidth, kViewAir)),
         height_(frame_.y(rehearsal_extent(subject).least.y) + kViewAir) {}
 
   std::string page() {

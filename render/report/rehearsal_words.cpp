@@ -80,12 +80,6 @@ std::vector<std::string> troubles(const RehearsalSubject& subject) {
   return found;
 }
 
-std::string joined_by(const std::vector<std::string>& parts, const std::string& by) {
-  std::string text;
-  for (const std::string& part : parts) text += (text.empty() ? "" : by) + part;
-  return text;
-}
-
 std::string struck(const Aftermath& after, DisplayUnits units) {
   if (after.first_hit.empty()) return "Nothing struck anything at more than a tenth of a metre a second.";
   return seconds_text(after.hit_time) + " later the " + after.first_hit + " strikes the " + after.first_other + " at " +
@@ -130,15 +124,14 @@ bool has_trouble(const RehearsalSubject& subject) { return !troubles(subject).em
 std::string rehearsal_line(const RehearsalSubject& subject) {
   const auto found = troubles(subject);
   const std::string after = subject.model.name.empty() ? "" : ". " + subject.model.name;
-  if (!found.empty()) return "TROUBLE: " + joined_by(found, "; ") + after;
+  if (!found.empty()) return "TROUBLE: " + joined(found, "; ") + after;
   return "UNEVENTFUL: in " + seconds_text(subject.report.seconds) +
          " nothing was seen to touch, go slack or leave the pipe; that proves no clearance, a dry fit does" + after;
 }
 
 std::string rehearsal_verdict_text(const RehearsalSubject& subject, bool colour) {
-  std::string line = wrapped(rehearsal_line(subject), kPageWidth, "", "  ");
-  const std::string word = line.substr(0, line.find(':'));
-  return line.replace(0, word.size(), coloured(word, has_trouble(subject) ? "1;31" : "1", colour));
+  const std::string line = rehearsal_line(subject);
+  return answer_text(line, line.substr(0, line.find(':')), has_trouble(subject) ? "1;31" : "1", colour);
 }
 
 std::string aftermath_sentences(const RehearsalSubject& subject) {

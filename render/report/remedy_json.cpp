@@ -14,8 +14,6 @@ Json value_json(const ValueChange& value) {
           {"to_text", value.to_text}};
 }
 
-Json optional_number(const std::optional<double>& value) { return value ? json_number(*value) : Json(nullptr); }
-
 }  // namespace
 
 Json remedy_json(const Remedy& remedy, const Finding& finding, DisplayUnits units) {
@@ -29,9 +27,9 @@ Json remedy_json(const Remedy& remedy, const Finding& finding, DisplayUnits unit
   out["changes"] = std::move(changes);
   out["cures_also"] = remedy.cures_also;
   out["all_clear"] = remedy.verdict == Verdict::clear;
-  out["clearance_at_least_m"] = optional_number(remedy.clearance);
+  out["clearance_at_least_m"] = json_number(remedy.clearance);
   out["reach_lost_m"] = json_number(remedy.reach_lost);
-  out["pull_n"] = optional_number(remedy.pull_after);
+  out["pull_n"] = json_number(remedy.pull_after);
   return out;
 }
 

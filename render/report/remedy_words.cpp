@@ -121,12 +121,6 @@ std::string deed(const Change& change, DisplayUnits units) {
   return "";
 }
 
-std::string joined(const std::vector<std::string>& words, const char* between) {
-  std::string out;
-  for (const std::string& word : words) out += (out.empty() ? "" : between) + word;
-  return out;
-}
-
 bool trims(const Remedy& remedy) {
   return std::any_of(remedy.changes.begin(), remedy.changes.end(),
                      [](const Change& change) { return change.lever.kind == ChangeKind::trim_curl; });

@@ -4,8 +4,6 @@
 namespace stowpath {
 namespace {
 
-Json optional_number(const std::optional<double>& value) { return value ? json_number(*value) : Json(nullptr); }
-
 Json stop_json(const RollStop& stop) {
   return {{"part", stop.part},
           {"thing", stop.part.empty() ? "pipe's end" : stop.thing},
@@ -19,8 +17,8 @@ Json run_json(const RollRun& run) {
            {"rolling_arm_m", json_number(run.friction.rolling_arm)},
            {"rolls", run.rolls},
            {"binds", !run.push_needed},
-           {"push_needed_n", optional_number(run.push_needed)},
-           {"push_by_moments_n", optional_number(run.push_by_moments)},
+           {"push_needed_n", json_number(run.push_needed)},
+           {"push_by_moments_n", json_number(run.push_by_moments)},
            {"speed_m_s", json_number(run.speed)},
            {"yaw_deg", json_degrees(run.yaw)},
            {"foot_aside_m", json_number(run.foot_aside)},

@@ -86,9 +86,8 @@ class Writer {
 }  // namespace
 
 std::string roll_verdict_text(const RollSubject& subject, bool colour) {
-  std::string line = wrapped(roll_line(subject), kPageWidth, "", "  ");
-  const std::string word = line.substr(0, line.find(':'));
-  return line.replace(0, word.size(), coloured(word, rolls_freely(subject) ? "1;32" : "1;31", colour));
+  const std::string line = roll_line(subject);
+  return answer_text(line, line.substr(0, line.find(':')), rolls_freely(subject) ? "1;32" : "1;31", colour);
 }
 
 std::string roll_text(const RollSubject& subject, const TextOptions& options) {

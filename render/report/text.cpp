@@ -120,9 +120,7 @@ class Writer {
 }  // namespace
 
 std::string verdict_text(const Model& model, const DryFit& fit, bool colour) {
-  std::string lines = wrapped(verdict_line(model, fit), kPageWidth, "", "  ");
-  const std::string word(verdict_word(fit.verdict));
-  return lines.replace(0, word.size(), coloured(word, verdict_code(fit.verdict), colour));
+  return answer_text(verdict_line(model, fit), verdict_word(fit.verdict), verdict_code(fit.verdict), colour);
 }
 
 std::string cautions_text() {

@@ -149,6 +149,16 @@ std::string counted(long long count, std::string_view one, std::string_view many
   return std::to_string(count) + " " + std::string(count == 1 ? one : many);
 }
 
+DisplayUnits units_of(const Scene& scene) {
+  return scene.units == FileUnits::inches ? DisplayUnits::imperial : DisplayUnits::metric;
+}
+
+std::string joined(const std::vector<std::string>& words, const char* between) {
+  std::string out;
+  for (const std::string& word : words) out += (out.empty() ? "" : between) + word;
+  return out;
+}
+
 std::string_view move_name(MoveKind kind) {
   switch (kind) {
     case MoveKind::stand:

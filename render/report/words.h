@@ -13,6 +13,12 @@ namespace stowpath {
 /// "3 findings", "1 finding".
 std::string counted(long long count, std::string_view one, std::string_view many);
 
+/// How a scene's lengths are shown unless the user says otherwise: as its bare numbers read.
+DisplayUnits units_of(const Scene& scene);
+
+/// Words one after the other, with the same between them.
+std::string joined(const std::vector<std::string>& words, const char* between);
+
 /// "roll", "standing", "parked": the name of a move or state.
 std::string_view move_name(MoveKind kind);
 

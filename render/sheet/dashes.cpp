@@ -1,17 +1,11 @@
 #include "render/sheet/dashes.h"
 
-#include <algorithm>
-#include <array>
-
 namespace stowpath {
 namespace {
 
-// Stroke, gap, stroke, gap, as on paper [mm].
-constexpr std::array<double, 4> kHidden{2.2, 1.2, 2.2, 1.2}, kChain{6.0, 1.2, 1.2, 1.2};
-
 class Cutter {
  public:
-  explicit Cutter(const std::array<double, 4>& pattern) : pattern_(pattern), left_(pattern[0]) {}
+  explicit Cutter(std::span<const double> pattern) : pattern_(pattern), left_(pattern[0]) {}
 
   void line(Vec2 a, Vec2 b) {
     const double length = norm(b - a);
@@ -24,9 +18,7 @@ class Cutter {
     if (draws()) strokes_.back().push_back(b);
   }
 
-  void begin(Vec2 at) {
-    strokes_.push_back({at});
-  }
+  void begin(Vec2 at) { strokes_.push_back({at}); }
 
   std::vector<std::vector<Vec2>> strokes_;
 
@@ -40,18 +32,24 @@ class Cutter {
     if (draws()) begin(at);
   }
 
-  const std::array<double, 4>& pattern_;
+  std::span<const double> pattern_;
   std::size_t step_ = 0;
   double left_;
 };
 
 }  // namespace
 
+std::span<const double> dash_lengths(Dash dash) {
+  if (dash == Dash::hidden) return kHiddenDash;
+  if (dash == Dash::chain) return kChainDash;
+  return {};
+}
+
 std::vector<std::vector<Vec2>> dashes(std::span<const Vec2> points, bool closed, Dash dash) {
   std::vector<Vec2> whole(points.begin(), points.end());
   if (closed && !whole.empty()) whole.push_back(whole.front());
   if (dash == Dash::solid || whole.size() < 2) return {whole};
-  Cutter cutter(dash == Dash::hidden ? kHidden : kChain);
+  Cutter cutter(dash_lengths(dash));
   cutter.begin(whole.front());
   for (std::size_t i = 0; i + 1 < whole.size(); ++i) cutter.line(whole[i], whole[i + 1]);
   return std::move(cutter.strokes_);

@@ -169,7 +169,7 @@ PaperBox grown(const PaperBox& box, double by) { return {box.least - Vec2{by, by
 
 PaperBox text_box(const Text& text) {
   const double width = letter(text.words, text.size).width;
-  const double start = text.anchor == Anchor::start ? 0.0 : text.anchor == Anchor::middle ? -0.5 * width : -width;
+  const double start = line_start(text.anchor, width);
   const double c = std::cos(text.turn), s = std::sin(text.turn);
   PaperBox box{{1e9, 1e9}, {-1e9, -1e9}};
   for (const double x : {start, start + width}) {

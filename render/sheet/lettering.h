@@ -42,6 +42,14 @@ double text_width(std::string_view utf8, double size);
 /// about a fraction slash, where the size allows.
 Lettering letter(std::string_view words, double size);
 
+/// Where a line of that width begins, along itself from the place it is set at [mm].
+constexpr double line_start(Anchor anchor, double width) {
+  return anchor == Anchor::start ? 0.0 : anchor == Anchor::middle ? -0.5 * width : -width;
+}
+
+/// How far the paper cleared behind a text goes beyond it, in heights of a capital.
+inline constexpr double kHaloMargin = 0.25;
+
 /// Breaks at spaces so that no line is wider than `width` [mm]; a longer word stands alone.
 std::vector<std::string> wrap_text(std::string_view words, double size, double width);
 

@@ -4,6 +4,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "render/report/recording_words.h"
+
 namespace stowpath {
 namespace {
 
@@ -22,12 +24,6 @@ double way(const Model& model, const Recording& recording, std::size_t to) {
 }
 
 constexpr std::size_t kLongestRun = 240;  // frames left out one after the other, at most
-
-double greatest_pull(const Recording& recording) {
-  double most = 0.0;
-  for (const RecordedFrame& frame : recording.frames) most = std::max(most, frame.hoist.pull);
-  return most;
-}
 
 // The frame that straight lines between two others would show at its time.
 RecordedFrame between(const RecordedFrame& a, const RecordedFrame& b, double time, int sections) {

@@ -153,6 +153,13 @@ void check_rehearsal(const RecordingSubject& subject) {
     throw std::invalid_argument("the recording is of another stair: its sections are not as many");
 }
 
+ViewFrame frame_across(const PaperBox& extent, double width, double air) {
+  const double metres = extent.greatest.x - extent.least.x;
+  ViewFrame frame{{}, {metres * 1000.0 / (width - 2.0 * air), ""}, false};
+  frame.zero = {air - frame.scale.paper(extent.least.x), air + frame.scale.paper(extent.greatest.y)};
+  return frame;
+}
+
 PaperBox rehearsal_extent(const RecordingSubject& subject) { return side_extent(RoomSubject(subject).shown); }
 
 void draw_rehearsal_room(DisplayList& list, const RecordingSubject& subject, const ViewFrame& frame) {

@@ -20,6 +20,9 @@ void check_rehearsal(const RecordingSubject& subject);
 /// Floor to ceiling, back wall to front wall [m].
 PaperBox rehearsal_extent(const RecordingSubject& subject);
 
+/// The frame that shows an extent over a width of paper, with air round it; its upper left corner at the paper's.
+ViewFrame frame_across(const PaperBox& extent, double width, double air);
+
 /// The room in the side view, and the names of what stands in it.
 void draw_rehearsal_room(DisplayList& list, const RecordingSubject& subject, const ViewFrame& frame);
 void label_rehearsal_room(DisplayList& list, Labels& labels, const RecordingSubject& subject, const ViewFrame& frame);

@@ -25,7 +25,7 @@ std::vector<Configuration> ghost_poses(const Model& model) {
   std::vector<Configuration> poses;
   const Configuration working = working_configuration(model), parked = parked_configuration(model).value_or(working);
   for (const Move& move : model.moves) {
-    if (move.segments.empty() || move.kind == MoveKind::stand || move.kind == MoveKind::park) continue;
+    if (move.segments.empty() || is_state(move.kind)) continue;
     const Configuration& end = move.segments.back().to;
     const auto drawn = [&](const Configuration& pose) { return same_pose(pose, end); };
     if (drawn(working) || drawn(parked) || std::any_of(poses.begin(), poses.end(), drawn)) continue;

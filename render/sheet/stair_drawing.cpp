@@ -120,11 +120,17 @@ void draw_stair_ghost(DisplayList& list, const ViewFrame& frame, const Model& mo
 }
 
 void draw_ropes(DisplayList& list, const ViewFrame& frame, const Model& model, const Configuration& at) {
-  const SectionPoses poses = place_sections(model.linkage, at);
+  draw_ropes(list, frame, model, place_sections(model.linkage, at));
+}
+
+void draw_ropes(DisplayList& list, const ViewFrame& frame, const Model& model, const SectionPoses& poses,
+                bool hooked_on) {
   const auto end = [&](const RopeEnd& rope) {
-    return rope.section < 0 ? rope.at : poses.at(static_cast<std::size_t>(rope.section)) * rope.at;
+    return frame(rope.section < 0 ? rope.at : poses.at(static_cast<std::size_t>(rope.section)) * rope.at);
   };
-  for (const RopeRun& run : model.ropes) list.line(frame(end(run.a)), frame(end(run.b)), {Ink::blue, kMedium});
+  for (const RopeRun& run : model.ropes) {
+    if (hooked_on || !run.only_hooked_on) list.line(end(run.a), end(run.b), {Ink::blue, kMedium});
+  }
 }
 
 std::vector<std::vector<Vec2>> foot_path(const Model& model) {
@@ -133,7 +139,7 @@ std::vector<std::vector<Vec2>> foot_path(const Model& model) {
   const auto last = static_cast<std::size_t>(model.linkage.sections - 1);
   std::vector<std::vector<Vec2>> out;
   for (const Move& move : model.moves) {
-    if (move.kind == MoveKind::stand || move.kind == MoveKind::park || move.kind == MoveKind::roll) continue;
+    if (is_state(move.kind) || move.kind == MoveKind::roll) continue;
     std::vector<Vec2>& path = out.emplace_back();
     for (const Segment& segment : move.segments) {
       for (int i = 0; i <= kPieces; ++i) {

@@ -21,6 +21,10 @@ void draw_stair_ghost(DisplayList& list, const ViewFrame& frame, const Model& mo
 /// The ropes as they run at a pose, in blue pencil.
 void draw_ropes(DisplayList& list, const ViewFrame& frame, const Model& model, const Configuration& at);
 
+/// The same wherever the sections are. @param hooked_on  false: without those that are there only on the hoist line
+void draw_ropes(DisplayList& list, const ViewFrame& frame, const Model& model, const SectionPoses& poses,
+                bool hooked_on = true);
+
 /// Several convex pieces of one thing, drawn without the lines between them.
 void draw_pieces(DisplayList& list, const std::vector<std::vector<Vec2>>& pieces, const Pen& pen, Ink fill);
 

@@ -5,6 +5,7 @@
 #include <limits>
 #include <numbers>
 
+#include "render/sheet/room_drawing.h"
 #include "sim/geometry/distance.h"
 
 namespace stowpath {
@@ -30,8 +31,6 @@ struct Named {
     if (radius < size && distance_to(outline, X_WB, point) <= reach) name = what, size = radius;
   }
 };
-
-bool is_surface(PartKind kind) { return kind == PartKind::floor || kind == PartKind::wall || kind == PartKind::ceiling; }
 
 }  // namespace
 
@@ -79,7 +78,7 @@ std::string part_at(const Model& model, const Configuration& pose, Vec2 point, d
   }
   if (!found.name.empty()) return found.name;
   for (const RoomPart& part : model.room) {
-    if (!is_surface(part.kind)) found.look(part.name, part.outline, {}, point, reach);
+    if (!is_shell(part.kind)) found.look(part.name, part.outline, {}, point, reach);
   }
   if (!found.name.empty()) return found.name;
   for (const ZonePart& zone : model.zones) found.look("keep clear: " + zone.name, zone.outline, {}, point, reach);

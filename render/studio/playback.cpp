@@ -4,6 +4,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "render/sheet/view.h"
+
 namespace stowpath {
 namespace {
 
@@ -26,9 +28,8 @@ double greatest_turn(const Segment& s) {
 }
 
 Configuration standing_at(const Model& model, double station) {
-  Configuration pose;
+  Configuration pose = working_configuration(model);
   pose.station = station;
-  pose.lean = model.working_lean;
   return pose;
 }
 

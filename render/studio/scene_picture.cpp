@@ -133,6 +133,15 @@ class SidePicture {
   Labels labels_;
 };
 
+// @param depth  that the span view shows: looking it up goes through all poses [m]
+ViewFrame rail_frame(const Subject& subject, Vec2 size, double depth) {
+  ViewFrame frame =
+      fitted(size, {subject.scene.room.length, depth}, {{kLanesLeft, kAir}, {kAir, kStickHeight + kAir}});
+  frame.zero = {kLanesLeft, kAir};
+  frame.flipped = true;
+  return frame;
+}
+
 }  // namespace
 
 ViewFrame whole_side(const Subject& subject, Vec2 size) {
@@ -159,13 +168,7 @@ DisplayList side_picture(const PictureWish& wish, const SideWindow& window) {
   return SidePicture(wish, window).drawn();
 }
 
-ViewFrame rail_frame(const Subject& subject, Vec2 size) {
-  ViewFrame frame = fitted(size, {subject.scene.room.length, span_depth(subject)},
-                           {{kLanesLeft, kAir}, {kAir, kStickHeight + kAir}});
-  frame.zero = {kLanesLeft, kAir};
-  frame.flipped = true;
-  return frame;
-}
+ViewFrame rail_frame(const Subject& subject, Vec2 size) { return rail_frame(subject, size, span_depth(subject)); }
 
 DisplayList rail_picture(const PictureWish& wish, Vec2 size) {
   DisplayList list;
@@ -174,7 +177,7 @@ DisplayList rail_picture(const PictureWish& wish, Vec2 size) {
   list.title = "Span view and story stick: " + wish.subject.model.name;
   Labels labels;
   const double depth = span_depth(wish.subject);
-  const ViewFrame span = rail_frame(wish.subject, size);
+  const ViewFrame span = rail_frame(wish.subject, size, depth);
   ViewFrame stick = span;
   stick.zero.y = size.y - kStickHeight;
   draw_story_stick(list, labels, wish.subject, stick, 2.0);

@@ -4,6 +4,7 @@
 #include <chrono>
 #include <utility>
 
+#include "render/report/words.h"
 #include "sim/scene/reader.h"
 
 namespace stowpath {
@@ -42,12 +43,12 @@ const Model& Studio::model() const { return table_->model; }
 const DryFit& Studio::fit() const { return table_->fit; }
 
 DisplayUnits Studio::units() const {
-  return table_->scene.units == FileUnits::inches ? DisplayUnits::imperial : DisplayUnits::metric;
+  return units_of(table_->scene);
 }
 
 // An older proof that still runs is waited for by its future's end: it is short, and its scene is its own copy.
 void Studio::start_proof() {
-  proof_ = std::async(std::launch::async, [scene = table_->scene] { return assess(scene); });
+  proof_ = std::async(std::launch::async, [scene = table_->scene, model = table_->model] { return assess(scene, model); });
 }
 
 bool Studio::poll() {

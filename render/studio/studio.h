@@ -29,7 +29,6 @@ class Studio {
   /// says why. @returns whether it was taken up
   bool open(const std::string& text, const std::string& name);
 
-  bool has_scene() const { return static_cast<bool>(table_); }
   const Scene& scene() const;
   const Model& model() const;
   const DryFit& fit() const;

@@ -2,19 +2,13 @@
 
 #include <algorithm>
 
-#include "render/paint/palette.h"
 #include "render/report/words.h"
 #include "render/report/wrap.h"
+#include "render/window/shade.h"
 #include "render/window/viewer.h"
 
 namespace stowpath {
 namespace {
-
-ImVec4 shade(Ink ink) {
-  const Colour c = paper_colour(ink);
-  return {static_cast<float>(c.red) / 255.0F, static_cast<float>(c.green) / 255.0F, static_cast<float>(c.blue) / 255.0F,
-          1.0F};
-}
 
 // Broken as the reports are, so that no number is parted from its unit.
 void words(const std::string& text) {

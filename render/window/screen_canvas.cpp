@@ -76,13 +76,11 @@ void ScreenCanvas::operator()(const Arc& arc) {
 
 void ScreenCanvas::operator()(const Text& text) {
   const Lettering line = letter(text.words, text.size);
-  const double start = text.anchor == Anchor::start    ? 0.0
-                       : text.anchor == Anchor::middle ? -0.5 * line.width
-                                                       : -line.width;
+  const double start = line_start(text.anchor, line.width);
   const double c = std::cos(text.turn), s = std::sin(text.turn);
   const auto at = [&](double right, double up) { return text.at + Vec2{right * c - up * s, -right * s - up * c}; };
   if (text.halo) {
-    const double m = 0.25 * text.size, end = start + line.width;
+    const double m = kHaloMargin * text.size, end = start + line.width;
     fill(std::vector<Vec2>{at(start - m, -m), at(end + m, -m), at(end + m, text.size + m), at(start - m, text.size + m)},
          Ink::paper);
   }

@@ -13,12 +13,11 @@
 #include <imgui/backends/imgui_impl_opengl2.h>
 
 #include "render/paint/font.h"
-#include "render/paint/palette.h"
+#include "render/window/shade.h"
 
 namespace stowpath {
 namespace {
 
-constexpr const char* kTextFont = "/usr/share/fonts/truetype/dejavu/DejaVuSans.ttf";
 constexpr float kTextSize = 15.0F, kHeadingSize = 19.0F;  // [pixels at scale 1]
 
 // Primes, fraction slash, minus, tick and cross beside what Latin text needs.
@@ -47,12 +46,6 @@ constexpr std::array<std::pair<int, sf::Keyboard::Key>, 22> kKeys{{{ImGuiKey_Tab
                                                                    {ImGuiKey_X, sf::Keyboard::X},
                                                                    {ImGuiKey_Y, sf::Keyboard::Y},
                                                                    {ImGuiKey_Z, sf::Keyboard::Z}}};
-
-ImVec4 shade(Ink ink, float opacity = 1.0F) {
-  const Colour c = paper_colour(ink);
-  return {static_cast<float>(c.red) / 255.0F, static_cast<float>(c.green) / 255.0F, static_cast<float>(c.blue) / 255.0F,
-          opacity};
-}
 
 // Every colour is set, so that nothing is left of how the library comes.
 void paint_style(ImGuiStyle& style) {

@@ -1,5 +1,7 @@
 #include "sim/remedy/assess.h"
 
+#include <utility>
+
 #include "sim/hoist/seat_findings.h"
 #include "sim/loads/sag.h"
 #include "sim/remedy/seated.h"
@@ -7,8 +9,12 @@
 namespace stowpath {
 
 Assessment assess(const Scene& scene, const AssessOptions& options) {
+  return assess(scene, build_model(scene), options);
+}
+
+Assessment assess(const Scene& scene, Model model, const AssessOptions& options) {
   Assessment out;
-  out.model = build_model(scene);
+  out.model = std::move(model);
   if (options.sagged) out.model = sagged(scene, out.model);
   if (options.seat) {
     out.seat = look_at_seat(scene, out.model, options.seated);

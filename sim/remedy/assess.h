@@ -26,4 +26,7 @@ struct Assessment {
 ///         on fewer than two brackets.
 Assessment assess(const Scene& scene, const AssessOptions& options = {});
 
+/// The same of a scene that is put together already. @param model  as build_model gives it for the scene
+Assessment assess(const Scene& scene, Model model, const AssessOptions& options = {});
+
 }  // namespace stowpath

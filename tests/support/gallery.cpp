@@ -37,7 +37,7 @@ const Finding* find(const DryFit& fit, FindingKind kind, std::string_view stair,
 }
 
 std::string told(const DryFit& fit) {
-  static const char* const kKinds[] = {"interference", "margin", "zone", "undecided", "build"};
+  static const char* const kKinds[] = {"interference", "margin", "seat", "zone", "undecided", "build"};
   std::string out;
   for (const Finding& f : fit.findings) {
     out += std::string(kKinds[static_cast<int>(f.kind)]) + " " + f.parts[0] + " / " + f.parts[1] + " " + f.note + "\n";

@@ -19,4 +19,7 @@ class ScratchFolder {
   std::string path_;
 };
 
+/// A file's bytes; empty where there is none.
+std::string content(const std::string& file);
+
 }  // namespace stowpath::testing

@@ -1,35 +1,21 @@
 #include <catch2/catch.hpp>
 #include <fstream>
 #include <nlohmann/json.hpp>
-#include <sstream>
 
 #include "render/command/run.h"
 #include "tests/support/gallery.h"
+#include "tests/support/said.h"
 #include "tests/support/scratch_folder.h"
 
 using namespace stowpath;
 using Catch::Contains;
 using Catch::StartsWith;
 using nlohmann::json;
+using stowpath::testing::content;
+using stowpath::testing::Said;
+using stowpath::testing::said;
 
 namespace {
-
-struct Said {
-  int code = 0;
-  std::string out, err;
-};
-
-Said said(const std::vector<std::string>& arguments, const std::string& input = "") {
-  std::istringstream in(input);
-  std::ostringstream out, err;
-  const int code = run(arguments, {}, in, out, err);
-  return {code, out.str(), err.str()};
-}
-
-std::string content(const std::string& file) {
-  std::ifstream in(file, std::ios::binary);
-  return {std::istreambuf_iterator<char>(in), {}};
-}
 
 void write(const std::string& file, const std::string& text) { std::ofstream(file, std::ios::binary) << text; }
 

@@ -9,13 +9,9 @@
 #include "tests/support/scratch_folder.h"
 
 using namespace stowpath;
+using stowpath::testing::content;
 
 namespace {
-
-std::string content(const std::string& file) {
-  std::ifstream in(file, std::ios::binary);
-  return {std::istreambuf_iterator<char>(in), {}};
-}
 
 std::string read(const std::string& name) {
   std::istringstream no_input;

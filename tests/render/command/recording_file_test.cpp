@@ -17,13 +17,9 @@ using Catch::StartsWith;
 using stowpath::testing::sample_recording;
 using stowpath::testing::sample_scene;
 using stowpath::testing::ScratchFolder;
+using stowpath::testing::content;
 
 namespace {
-
-std::string content(const std::string& file) {
-  std::ifstream in(file, std::ios::binary);
-  return {std::istreambuf_iterator<char>(in), {}};
-}
 
 Recording of(const Model& model) {
   Recording recording = sample_recording();

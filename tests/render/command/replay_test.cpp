@@ -1,35 +1,17 @@
 #include <catch2/catch.hpp>
 #include <fstream>
-#include <sstream>
 
 #include "render/command/run.h"
+#include "tests/support/said.h"
 #include "tests/support/scratch_folder.h"
 
 using namespace stowpath;
 using Catch::Contains;
 using Catch::StartsWith;
 using stowpath::testing::ScratchFolder;
-
-namespace {
-
-struct Said {
-  int code = 0;
-  std::string out, err;
-};
-
-Said said(const std::vector<std::string>& arguments) {
-  std::istringstream in;
-  std::ostringstream out, err;
-  const int code = run(arguments, {false}, in, out, err);
-  return {code, out.str(), err.str()};
-}
-
-std::string content(const std::string& file) {
-  std::ifstream in(file, std::ios::binary);
-  return {std::istreambuf_iterator<char>(in), {}};
-}
-
-}  // namespace
+using stowpath::testing::content;
+using stowpath::testing::Said;
+using stowpath::testing::said;
 
 TEST_CASE("command: a recorded rehearsal is drawn again to the same bytes", "[command]") {
   const ScratchFolder folder;

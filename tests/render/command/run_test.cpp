@@ -2,10 +2,10 @@
 
 #include <algorithm>
 #include <catch2/catch.hpp>
-#include <fstream>
 #include <nlohmann/json.hpp>
 #include <sstream>
 
+#include "tests/support/said.h"
 #include "tests/support/scratch_folder.h"
 #include "tests/support/xml_check.h"
 
@@ -13,25 +13,11 @@ using namespace stowpath;
 using Catch::Contains;
 using Catch::StartsWith;
 using nlohmann::json;
+using stowpath::testing::content;
+using stowpath::testing::Said;
+using stowpath::testing::said;
 
 namespace {
-
-struct Said {
-  int code = 0;
-  std::string out, err;
-};
-
-Said said(const std::vector<std::string>& arguments, const std::string& input = "", bool colour = false) {
-  std::istringstream in(input);
-  std::ostringstream out, err;
-  const int code = run(arguments, {colour}, in, out, err);
-  return {code, out.str(), err.str()};
-}
-
-std::string content(const std::string& file) {
-  std::ifstream in(file, std::ios::binary);
-  return {std::istreambuf_iterator<char>(in), {}};
-}
 
 const std::string kCured = STOWPATH_SOURCE_DIR "/scenes/demo-cured.yaml";
 const std::string kBroken = "stowpath: 1\nunits: mm\nroom: {lenght: 7600, depth: 4600, ceiling: 4100}\n";

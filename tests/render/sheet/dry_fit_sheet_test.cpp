@@ -4,10 +4,12 @@
 #include <catch2/catch.hpp>
 #include <set>
 
-#include "render/sheet/lettering.h"
+#include "tests/support/lettering_check.h"
 #include "tests/support/sample_dry_fit.h"
 
 using namespace stowpath;
+using stowpath::testing::check_lettering;
+using stowpath::testing::has_text;
 
 namespace {
 
@@ -15,36 +17,6 @@ DisplayList sheet(const DryFit& fit, DisplayUnits units) {
   const Scene scene = testing::dry_fit_scene();
   const Model model = testing::dry_fit_model();
   return make_dry_fit_sheet({scene, model, fit, units});
-}
-
-std::vector<Text> texts(const DisplayList& list) {
-  std::vector<Text> out;
-  for (const Item& item : list.items) {
-    if (const Text* text = std::get_if<Text>(&item)) out.push_back(*text);
-  }
-  return out;
-}
-
-void check_lettering(const DisplayList& list) {
-  const std::vector<Text> all = texts(list);
-  for (std::size_t i = 0; i < all.size(); ++i) {
-    const PaperBox box = text_box(all[i]);
-    INFO(all[i].words);
-    CHECK(box.least.x >= 8.0);  // the frame
-    CHECK(box.least.y >= 8.0);
-    CHECK(box.greatest.x <= list.width - 8.0);
-    CHECK(box.greatest.y <= list.height - 8.0);
-    for (std::size_t j = 0; j < i; ++j) {
-      INFO(all[j].words);
-      CHECK_FALSE(overlap(box, text_box(all[j])));
-    }
-  }
-}
-
-bool has_text(const DisplayList& list, const std::string& words) {
-  const std::vector<Text> all = texts(list);
-  return std::any_of(all.begin(), all.end(),
-                     [&](const Text& text) { return text.words.find(words) != std::string::npos; });
 }
 
 }  // namespace

@@ -6,13 +6,16 @@
 #include <numbers>
 
 #include "render/paint/svg.h"
-#include "render/sheet/lettering.h"
 #include "sim/remedy/assess.h"
 #include "sim/scene/reader.h"
 #include "tests/support/gallery.h"
+#include "tests/support/lettering_check.h"
 #include "tests/support/xml_check.h"
 
 using namespace stowpath;
+using stowpath::testing::all_of;
+using stowpath::testing::check_lettering;
+using stowpath::testing::has_text;
 
 namespace {
 
@@ -33,36 +36,6 @@ Drawn draw(const std::string& text, DisplayUnits units = DisplayUnits::metric) {
   if (meets_bracket(out.found.fit)) out.trim = trim_that_clears(out.scene, kLeastArc);
   out.list = make_hook_sheet({out.scene, out.found.model, out.found.fit, units, out.closest, out.trim});
   return out;
-}
-
-template <class Kind>
-std::vector<Kind> all_of(const DisplayList& list) {
-  std::vector<Kind> out;
-  for (const Item& item : list.items) {
-    if (const Kind* kind = std::get_if<Kind>(&item)) out.push_back(*kind);
-  }
-  return out;
-}
-
-bool has_text(const DisplayList& list, const std::string& words) {
-  const std::vector<Text> all = all_of<Text>(list);
-  return std::any_of(all.begin(), all.end(), [&](const Text& t) { return t.words.find(words) != std::string::npos; });
-}
-
-void check_lettering(const DisplayList& list) {
-  const std::vector<Text> all = all_of<Text>(list);
-  for (std::size_t i = 0; i < all.size(); ++i) {
-    const PaperBox box = text_box(all[i]);
-    INFO(all[i].words);
-    CHECK(box.least.x >= 8.0);  // the frame
-    CHECK(box.least.y >= 8.0);
-    CHECK(box.greatest.x <= list.width - 8.0);
-    CHECK(box.greatest.y <= list.height - 8.0);
-    for (std::size_t j = 0; j < i; ++j) {
-      INFO(all[j].words);
-      CHECK_FALSE(overlap(box, text_box(all[j])));
-    }
-  }
 }
 
 /// Circles of a radius: the pipe's, one a view [mm].
