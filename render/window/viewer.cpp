@@ -3,7 +3,6 @@
 #include <SFML/Window/Event.hpp>
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 #include <sstream>
 #include <stdexcept>
 #include <utility>
@@ -23,7 +22,6 @@ constexpr double kPanelWidth = 350.0;               // [pixels at scale 1]
 constexpr double kSideShare = 0.6;                  // of the height
 constexpr double kGripReach = 2.0;                  // round the pointer [mm of paper]
 constexpr double kZoomStep = 1.15;
-constexpr double kDegree = std::numbers::pi / 180.0;
 constexpr float kLookEvery = 0.5F;  // at the scene's file [s]
 constexpr unsigned kLeastWidth = 640, kLeastHeight = 480;
 
@@ -34,7 +32,8 @@ sf::Color paper_of_screen() {
 
 }  // namespace
 
-Viewer::Viewer(Studio& studio, ViewerOptions options) : studio_(studio), options_(std::move(options)) {
+Viewer::Viewer(Studio& studio, ViewerOptions options)
+    : studio_(studio), options_(std::move(options)), desk_{studio, options_.scale} {
   const sf::VideoMode mode(std::max(options_.width, kLeastWidth), std::max(options_.height, kLeastHeight));
   window_.create(mode, "Stowpath: " + studio.model().name, sf::Style::Default);
   if (!window_.isOpen()) throw std::runtime_error("no window can be opened");
@@ -72,9 +71,9 @@ PictureWish Viewer::wish() const {
                   studio_.place(),
                   studio_.news().closest,
                   studio_.chosen_finding()};
-  out.show_sweep = show_sweep_;
-  out.show_findings = show_findings_;
-  out.show_names = show_names_;
+  out.show_sweep = desk_.show_sweep;
+  out.show_findings = desk_.show_findings;
+  out.show_names = desk_.show_names;
   return out;
 }
 
@@ -95,12 +94,13 @@ void Viewer::run() {
 }
 
 void Viewer::advance(float seconds) {
+  do_what_is_asked();
   studio_.poll();
   since_look_ += seconds;
   if (since_look_ > kLookEvery) look_at_file();
-  if (running_) {
-    studio_.run(static_cast<double>(seconds * speed_));
-    running_ = !at_end(studio_.model(), studio_.place(), speed_ > 0.0F);
+  if (desk_.running) {
+    studio_.run(static_cast<double>(seconds * desk_.speed));
+    desk_.running = !at_end(studio_.model(), studio_.place(), desk_.speed > 0.0F);
   }
   widgets_->begin_frame(seconds);
 }
@@ -115,10 +115,10 @@ void Viewer::look_at_file() {
   std::istringstream no_input;
   try {
     const bool taken = studio_.open(read_text(options_.scene_file, no_input), options_.scene_file);
-    message_ = taken ? "Read again: the file changed." : "The file changed and has faults: the scene before is shown.";
+    desk_.message = taken ? "Read again: the file changed." : "The file changed and has faults: the scene before is shown.";
     if (fitted_) fit_view();
   } catch (const FileFault& fault) {
-    message_ = fault.what();
+    desk_.message = fault.what();
   }
 }
 
@@ -128,9 +128,23 @@ void Viewer::draw() {
   const PictureWish shown = wish();
   canvas.draw(side_picture(shown, {side_size(), frame_}), {0.0F, 0.0F});
   canvas.draw(rail_picture(shown, rail_size()), {0.0F, static_cast<float>(side_size().y * dots())});
-  panel();
+  notes();
   widgets_->end_frame();
   window_.display();
+}
+
+void Viewer::notes() {
+  const double reach = 0.001 * frame_.scale.ratio;
+  desk_.pointed_at =
+      on_side(pointer_) ? part_at(studio_.model(), studio_.pose(), under(frame_, pointer_), reach) : std::string();
+  const sf::Vector2u size = window_.getSize();
+  const auto width = static_cast<float>(panel_width());
+  notes_.show(desk_, static_cast<float>(size.x) - width, width, static_cast<float>(size.y));
+}
+
+void Viewer::do_what_is_asked() {
+  if (std::exchange(desk_.fit_asked, false)) fit_view();
+  if (std::exchange(desk_.write_asked, false)) export_side();
 }
 
 void Viewer::handle_event(const sf::Event& event) {
@@ -143,71 +157,12 @@ void Viewer::handle_event(const sf::Event& event) {
   }
   if (event.type == sf::Event::MouseButtonReleased) hold_ = Hold::nothing;
   if (event.type == sf::Event::MouseMoved) move_pointer(paper(event.mouseMove.x, event.mouseMove.y));
+  // With alt the pages turn from within a field too.
+  if (event.type == sf::Event::KeyPressed && event.key.alt && page_key(event.key)) return;
   if (taken) return;
   if (event.type == sf::Event::KeyPressed) key(event.key);
   if (event.type == sf::Event::MouseButtonPressed) press(event.mouseButton);
   if (event.type == sf::Event::MouseWheelScrolled) wheel(event.mouseWheelScroll);
-}
-
-void Viewer::nudge(double station, double lean, double fold) {
-  running_ = false;
-  Configuration to = rolled(studio_.model(), studio_.pose(), station);
-  to.lean += lean;
-  if (fold != 0.0 && !studio_.scene().stair.hinges.empty())
-    to.folds[0] = std::clamp(to.folds[0] + fold, 0.0, studio_.scene().stair.hinges[0].limit);
-  studio_.handle(to);
-}
-
-void Viewer::choose_next(int by) {
-  const auto count = static_cast<int>(studio_.fit().findings.size());
-  if (count == 0) return;
-  const int now = studio_.chosen_finding() ? static_cast<int>(*studio_.chosen_finding()) : (by > 0 ? -1 : 0);
-  studio_.choose(static_cast<std::size_t>((now + by + count) % count));
-}
-
-void Viewer::key(const sf::Event::KeyEvent& key) {
-  const Vec2 middle = 0.5 * side_size();
-  switch (key.code) {
-    case sf::Keyboard::N:
-      return running_ = false, studio_.forward();
-    case sf::Keyboard::B:
-      return running_ = false, studio_.back();
-    case sf::Keyboard::Space:
-      running_ = !running_;
-      return;
-    case sf::Keyboard::Home:
-      return running_ = false, studio_.go({});
-    case sf::Keyboard::End:
-      return running_ = false, studio_.go({studio_.model().moves.size() - 1, 1.0});
-    case sf::Keyboard::Left:
-    case sf::Keyboard::Right:
-      return nudge(key.code == sf::Keyboard::Left ? -0.02 : 0.02, 0.0, 0.0);
-    case sf::Keyboard::Up:
-    case sf::Keyboard::Down: {
-      const double turn = key.code == sf::Keyboard::Up ? 0.5 * kDegree : -0.5 * kDegree;
-      return key.shift ? nudge(0.0, 0.0, turn) : nudge(0.0, turn, 0.0);
-    }
-    case sf::Keyboard::H:
-      studio_.hold_at_touch = !studio_.hold_at_touch;
-      return;
-    case sf::Keyboard::F:
-      return key.shift ? choose_next(-1) : choose_next(1);
-    case sf::Keyboard::Num0:
-      return fit_view();
-    case sf::Keyboard::Add:
-    case sf::Keyboard::Equal:
-      return fitted_ = false, void(frame_ = zoomed(frame_, middle, kZoomStep));
-    case sf::Keyboard::Subtract:
-    case sf::Keyboard::Hyphen:
-      return fitted_ = false, void(frame_ = zoomed(frame_, middle, 1.0 / kZoomStep));
-    case sf::Keyboard::E:
-      return export_side();
-    case sf::Keyboard::Q:
-      if (key.control) window_.close();
-      return;
-    default:
-      return;
-  }
 }
 
 void Viewer::press(const sf::Event::MouseButtonEvent& button) {
@@ -230,10 +185,10 @@ void Viewer::move_pointer(Vec2 to) {
     fitted_ = false;
     frame_.zero = frame_.zero + (to - from);
   } else if (hold_ == Hold::stair) {
-    running_ = false;
+    desk_.running = false;
     studio_.handle(pulled(studio_.scene(), studio_.model(), studio_.pose(), grip_, under(frame_, from), under(frame_, to)));
   } else if (hold_ == Hold::rail) {
-    running_ = false;
+    desk_.running = false;
     const ViewFrame frame = rail_frame(wish().subject, rail_size());
     studio_.handle(rolled(studio_.model(), studio_.pose(), 0.001 * frame.scale.ratio * (to.x - from.x)));
   }
@@ -241,18 +196,29 @@ void Viewer::move_pointer(Vec2 to) {
 
 void Viewer::wheel(const sf::Event::MouseWheelScrollEvent& wheel) {
   const Vec2 at = paper(wheel.x, wheel.y);
-  if (!on_side(at)) return;
+  if (on_side(at)) zoom(at, static_cast<double>(wheel.delta));
+}
+
+void Viewer::zoom(Vec2 about, double steps) {
   fitted_ = false;
-  frame_ = zoomed(frame_, at, std::pow(kZoomStep, static_cast<double>(wheel.delta)));
+  frame_ = zoomed(frame_, about, std::pow(kZoomStep, steps));
+}
+
+std::string Viewer::export_name() const {
+  return options_.export_file.empty() ? "side-view.svg" : options_.export_file;
+}
+
+void Viewer::export_notes() {
+  notes_.write_next(std::filesystem::path(export_name()).replace_extension(".txt").string());
 }
 
 void Viewer::export_side() {
-  const std::string name = options_.export_file.empty() ? "side-view.svg" : options_.export_file;
+  const std::string name = export_name();
   try {
     write_sheet(name, side_picture(wish(), {side_size(), frame_}));
-    message_ = "Written: " + name;
+    desk_.message = "Written: " + name;
   } catch (const std::runtime_error& fault) {
-    message_ = name + ": " + fault.what();
+    desk_.message = name + ": " + fault.what();
   }
 }
 

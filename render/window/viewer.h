@@ -8,6 +8,7 @@
 #include <string>
 
 #include "render/studio/studio.h"
+#include "render/window/notes.h"
 #include "render/window/widgets.h"
 
 namespace stowpath {
@@ -31,25 +32,28 @@ class Viewer {
 
   void handle_event(const sf::Event& event);
   void key(const sf::Event::KeyEvent& key);
+  bool page_key(const sf::Event::KeyEvent& key);
+  void command_key(const sf::Event::KeyEvent& key);
+  bool step_key(const sf::Event::KeyEvent& key);
+  bool hand_key(const sf::Event::KeyEvent& key);
+  void view_key(const sf::Event::KeyEvent& key);
   void press(const sf::Event::MouseButtonEvent& button);
   void move_pointer(Vec2 to);
   void wheel(const sf::Event::MouseWheelScrollEvent& wheel);
   void nudge(double station, double lean, double fold);
   void choose_next(int by);
+  void zoom(Vec2 about, double steps);
   void advance(float seconds);
   void look_at_file();
   void draw();
 
-  void panel();
-  void panel_verdict();
-  void panel_moves();
-  void panel_transport();
-  void panel_pose();
-  void panel_findings();
-  void panel_out();
+  void notes();
+  void do_what_is_asked();
 
   void fit_view();
+  std::string export_name() const;
   void export_side();
+  void export_notes();
   PictureWish wish() const;
   Vec2 side_size() const;  ///< [mm of paper]
   Vec2 rail_size() const;  ///< [mm of paper]
@@ -69,10 +73,8 @@ class Viewer {
   Hold hold_ = Hold::nothing;
   Grip grip_;
   Vec2 pointer_;  // [mm of paper]
-  bool running_ = false;
-  float speed_ = 1.0F;
-  bool show_sweep_ = true, show_findings_ = true, show_names_ = true;
-  std::string message_;
+  Desk desk_;
+  Notes notes_;
   std::filesystem::file_time_type file_time_{};
   float since_look_ = 0.0F;
 };

@@ -1,0 +1,25 @@
+#pragma once
+
+#include <string>
+
+#include "render/studio/studio.h"
+
+namespace stowpath {
+
+/// What the window and its pages share beside the studio: how the scene is shown, and what is to be done next.
+struct Desk {
+  Studio& studio;
+  double scale = 1.0;  ///< of lettering and widgets
+
+  bool running = false;  ///< the procedure is shown by itself
+  float speed = 1.0F;    ///< at which, negative backwards
+  bool show_sweep = true, show_findings = true, show_names = true;
+  std::string pointed_at{};  ///< the part under the pointer; empty where there is none
+
+  std::string message{};  ///< the last thing that is worth telling; stays in view
+
+  // Asked for by a page, done by the window before the next frame.
+  bool fit_asked = false, write_asked = false;
+};
+
+}  // namespace stowpath

@@ -1,0 +1,103 @@
+#include "render/window/notes.h"
+
+#include <imgui.h>
+
+#include <filesystem>
+#include <system_error>
+
+#include "render/report/words.h"
+#include "render/window/words_on_notes.h"
+
+namespace stowpath {
+namespace {
+
+constexpr const char* kCaution = "What is shown is the geometry as described. It approves no structure.";
+
+constexpr ImGuiWindowFlags kFixed = ImGuiWindowFlags_NoTitleBar | ImGuiWindowFlags_NoResize | ImGuiWindowFlags_NoMove |
+                                    ImGuiWindowFlags_NoCollapse | ImGuiWindowFlags_NoBringToFrontOnFocus |
+                                    ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse;
+
+void verdict(const Studio& studio) {
+  if (studio.proving()) {
+    large_words("PROVING ...", Ink::line);
+  } else {
+    const Verdict found = studio.fit().verdict;
+    large_words(std::string(verdict_word(found)), found == Verdict::clear ? Ink::line : Ink::red);
+  }
+  words(studio.model().name, Ink::soft);
+  for (const Diagnostic& fault : studio.faults())
+    words("line " + std::to_string(fault.at.line) + ": " + fault.problem, Ink::red);
+}
+
+void foot(const Desk& desk) {
+  ImGui::Separator();
+  if (!desk.message.empty()) words(desk.message, Ink::blue);
+  words(kCaution, Ink::soft);
+}
+
+float foot_height(const Desk& desk) {
+  const float gap = ImGui::GetStyle().ItemSpacing.y;
+  return gap + height_of(kCaution) + (desk.message.empty() ? 0.0F : height_of(desk.message));
+}
+
+}  // namespace
+
+std::vector<std::unique_ptr<Page>> all_pages() {
+  std::vector<std::unique_ptr<Page>> out;
+  out.push_back(work_page());
+  out.push_back(findings_page());
+  out.push_back(view_page());
+  return out;
+}
+
+Notes::Notes() : pages_(all_pages()) {}
+
+bool Notes::open(int digit) {
+  for (std::size_t k = 0; k < pages_.size(); ++k) {
+    if (pages_[k]->key() == digit) return open_ = k, true;
+  }
+  return false;
+}
+
+// The open page's tab stands on the line under the row; its name stands over the page as well.
+void Notes::tabs(float width) {
+  const float each = width / static_cast<float>(pages_.size());
+  for (std::size_t k = 0; k < pages_.size(); ++k) {
+    if (k > 0) ImGui::SameLine(0.0F, 0.0F);
+    ImGui::PushStyleColor(ImGuiCol_Button, shade(k == open_ ? Ink::wood : Ink::wall));
+    if (ImGui::Button(pages_[k]->name(), {each, 0.0F})) open_ = k;
+    ImGui::PopStyleColor();
+    if (ImGui::IsItemHovered()) ImGui::SetTooltip("Key %d", pages_[k]->key());
+  }
+}
+
+// The library writes down what its widgets say, those out of sight too.
+void Notes::page(Desk& desk) {
+  const std::string file = std::exchange(file_, {}), half_written = file + ".part";
+  std::error_code failed;
+  if (!file.empty()) {
+    std::filesystem::remove(half_written, failed);
+    ImGui::LogToFile(-1, half_written.c_str());
+  }
+  heading(pages_[open_]->name());
+  pages_[open_]->show(desk);
+  if (file.empty()) return;
+  ImGui::LogFinish();
+  std::filesystem::rename(half_written, file, failed);
+  desk.message = failed ? file + ": cannot be written" : "Written: " + file;
+}
+
+void Notes::show(Desk& desk, float left, float width, float height) {
+  ImGui::SetNextWindowPos({left, 0.0F});
+  ImGui::SetNextWindowSize({width, height});
+  ImGui::Begin("notes", nullptr, kFixed);
+  verdict(desk.studio);
+  tabs(ImGui::GetContentRegionAvail().x);
+  ImGui::BeginChild(pages_[open_]->name(), {0.0F, ImGui::GetContentRegionAvail().y - foot_height(desk)});
+  page(desk);
+  ImGui::EndChild();
+  foot(desk);
+  ImGui::End();
+}
+
+}  // namespace stowpath

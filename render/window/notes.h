@@ -1,0 +1,36 @@
+#pragma once
+
+#include <cstddef>
+#include <memory>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "render/window/page.h"
+
+namespace stowpath {
+
+/// The notes beside the picture: the verdict and the last message always in view, between them one page at a time.
+class Notes {
+ public:
+  Notes();
+
+  /// @param left, width, height  of the strip they lie on [pixels]
+  void show(Desk& desk, float left, float width, float height);
+
+  /// Opens the page of a digit. @returns whether there is one
+  bool open(int digit);
+
+  /// Writes what the open page says as plain text, when it is shown next: for those to whom it has to be sent or read out.
+  void write_next(std::string file) { file_ = std::move(file); }
+
+ private:
+  void tabs(float width);
+  void page(Desk& desk);
+
+  std::vector<std::unique_ptr<Page>> pages_;
+  std::size_t open_ = 0;
+  std::string file_;  // to write the page's words to; empty: none
+};
+
+}  // namespace stowpath

@@ -1,0 +1,33 @@
+#pragma once
+
+#include <memory>
+#include <vector>
+
+#include "render/window/desk.h"
+
+namespace stowpath {
+
+/// One page of the notes beside the picture.
+class Page {
+ public:
+  Page() = default;
+  virtual ~Page() = default;
+  Page(const Page&) = delete;
+  Page& operator=(const Page&) = delete;
+
+  virtual const char* name() const = 0;  ///< on its tab and over it
+  virtual int key() const = 0;           ///< the digit that opens it
+  virtual void show(Desk& desk) = 0;     ///< its widgets, within a frame of Dear ImGui
+};
+
+/// The moves as numbered slips, running through them, and where the stair stands.
+std::unique_ptr<Page> work_page();
+/// What was proven to meet.
+std::unique_ptr<Page> findings_page();
+/// What is shown, writing it out, and the keys.
+std::unique_ptr<Page> view_page();
+
+/// All of them, in the order of their tabs.
+std::vector<std::unique_ptr<Page>> all_pages();
+
+}  // namespace stowpath

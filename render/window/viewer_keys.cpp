@@ -1,0 +1,107 @@
+#include <SFML/Window/Event.hpp>
+#include <algorithm>
+#include <numbers>
+
+#include "render/window/viewer.h"
+
+namespace stowpath {
+namespace {
+
+constexpr double kRollStep = 0.02;                           // of one press of an arrow [m]
+constexpr double kTurnStep = 0.5 * std::numbers::pi / 180.0;  // [rad]
+
+}  // namespace
+
+void Viewer::key(const sf::Event::KeyEvent& key) {
+  if (key.control) return command_key(key);
+  if (!page_key(key) && !step_key(key) && !hand_key(key)) view_key(key);
+}
+
+bool Viewer::page_key(const sf::Event::KeyEvent& key) {
+  return key.code >= sf::Keyboard::Num1 && key.code <= sf::Keyboard::Num9 && notes_.open(key.code - sf::Keyboard::Num0);
+}
+
+void Viewer::command_key(const sf::Event::KeyEvent& key) {
+  if (key.code == sf::Keyboard::Q) window_.close();
+}
+
+bool Viewer::step_key(const sf::Event::KeyEvent& key) {
+  switch (key.code) {
+    case sf::Keyboard::N:
+      studio_.forward();
+      break;
+    case sf::Keyboard::B:
+      studio_.back();
+      break;
+    case sf::Keyboard::Home:
+      studio_.go({});
+      break;
+    case sf::Keyboard::End:
+      studio_.go({studio_.model().moves.size() - 1, 1.0});
+      break;
+    case sf::Keyboard::Space:
+      desk_.running = !desk_.running;
+      return true;
+    default:
+      return false;
+  }
+  desk_.running = false;
+  return true;
+}
+
+bool Viewer::hand_key(const sf::Event::KeyEvent& key) {
+  switch (key.code) {
+    case sf::Keyboard::Left:
+    case sf::Keyboard::Right:
+      nudge(key.code == sf::Keyboard::Left ? -kRollStep : kRollStep, 0.0, 0.0);
+      return true;
+    case sf::Keyboard::Up:
+    case sf::Keyboard::Down: {
+      const double turn = key.code == sf::Keyboard::Up ? kTurnStep : -kTurnStep;
+      key.shift ? nudge(0.0, 0.0, turn) : nudge(0.0, turn, 0.0);
+      return true;
+    }
+    case sf::Keyboard::H:
+      studio_.hold_at_touch = !studio_.hold_at_touch;
+      return true;
+    default:
+      return false;
+  }
+}
+
+void Viewer::view_key(const sf::Event::KeyEvent& key) {
+  switch (key.code) {
+    case sf::Keyboard::F:
+      return choose_next(key.shift ? -1 : 1);
+    case sf::Keyboard::Num0:
+      return fit_view();
+    case sf::Keyboard::Add:
+    case sf::Keyboard::Equal:
+      return zoom(0.5 * side_size(), 1.0);
+    case sf::Keyboard::Subtract:
+    case sf::Keyboard::Hyphen:
+      return zoom(0.5 * side_size(), -1.0);
+    case sf::Keyboard::E:
+      return key.shift ? export_notes() : export_side();
+    default:
+      return;
+  }
+}
+
+void Viewer::nudge(double station, double lean, double fold) {
+  desk_.running = false;
+  Configuration to = rolled(studio_.model(), studio_.pose(), station);
+  to.lean += lean;
+  if (fold != 0.0 && !studio_.scene().stair.hinges.empty())
+    to.folds[0] = std::clamp(to.folds[0] + fold, 0.0, studio_.scene().stair.hinges[0].limit);
+  studio_.handle(to);
+}
+
+void Viewer::choose_next(int by) {
+  const auto count = static_cast<int>(studio_.fit().findings.size());
+  if (count == 0) return;
+  const int now = studio_.chosen_finding() ? static_cast<int>(*studio_.chosen_finding()) : (by > 0 ? -1 : 0);
+  studio_.choose(static_cast<std::size_t>((now + by + count) % count));
+}
+
+}  // namespace stowpath

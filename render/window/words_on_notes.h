@@ -1,0 +1,24 @@
+#pragma once
+
+#include <string>
+
+#include "render/window/shade.h"
+#include "sim/clearance/dry_fit.h"
+
+namespace stowpath {
+
+// Words on the notes, broken as the reports are, so that no number is parted from its unit.
+
+void words(const std::string& text);
+void words(const std::string& text, Ink ink);
+void large_words(const std::string& text, Ink ink);
+/// How high they stand where they would be put next, the gap under them included [pixels].
+float height_of(const std::string& text);
+
+/// Over a group of notes, with a line under it.
+void heading(const char* text);
+
+/// A tick, a cross or a question mark.
+const char* mark(Verdict verdict);
+
+}  // namespace stowpath

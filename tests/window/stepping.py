@@ -1,0 +1,42 @@
+"""Stepping, findings and free handling."""
+
+from window import expect
+
+
+def steps_as_the_command_says(window, told):
+    start = window.picture()
+    expect({"stair", "ghosts", "sweep", "least-distance"} <= set(start.layers), "layers of the side view")
+    working = start.lean()
+    window.key("End")
+    parked = window.picture()
+    last = told["moves"][-1]["closest"]
+    expect(f"lean {last['lean_deg']:.1f}" in parked.pose, f"parked at {parked.pose}, not at {last['lean_deg']:.1f}")
+    window.key("Home")
+    expect(window.picture().lean() == working, "Home goes back to the working lean")
+
+
+def shows_each_finding(window, told):
+    for finding in told["findings"]:
+        window.key("f")
+        picture = window.picture()
+        expect("finding-" + finding["id"] in picture.layers, finding["id"] + " is marked")
+        expect(f"lean {finding['worst']['lean_deg']:.1f}" in picture.pose, finding["id"] + " is shown at its worst pose")
+    deepest = told["findings"][0]
+    window.key("Home", "f")
+    figures = f"{1000 * deepest['depth_m']:.0f} mm deep"
+    expect(figures in window.picture().words("least-distance"), "the least distance says " + figures)
+
+
+def drags_and_holds(window):
+    window.key("Home")
+    before = window.picture()
+    x, y = before.middle_of_stair()
+    window.drag((x, y), (x + 60, y - 20))
+    lifted = window.picture()
+    expect(lifted.lean() > before.lean() + 3, f"dragged from {before.pose} to {lifted.pose}")
+    window.key("End", "h")
+    parked = window.picture()
+    x, y = parked.middle_of_stair()
+    window.drag((x, y), (x, y + 500))
+    expect(window.picture().pose != parked.pose, "held at touch, the stair still goes where it is free")
+    window.key("h")
