@@ -86,6 +86,7 @@ struct DryFitOptions {
   double resolution = 0.01 * 0.017453292519943295;  ///< pieces of motion smaller than this are not halved again [rad]
   double tolerance = 1e-4;                          ///< wanted at_most - at_least [m]
   bool least = true;  ///< work out the least clearance of each move; without it they stay at 1 m, beyond which none is
+  double bound_scale = 1.0;  ///< 1; tests break the proof with it, see ProofOptions
 };
 
 /// Takes in what was found besides the clearances: puts all findings in order of gravity, numbers them anew and

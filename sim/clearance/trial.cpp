@@ -199,6 +199,7 @@ void Trial::take(const Stage& stage, const MoverCast& movers, const TargetCast& 
                  MoveTrial& out) {
   ProofOptions options;
   options.resolution = options_.resolution;
+  options.bound_scale = options_.bound_scale;
   const Proof proof = prove(stage, options);
   count(proof.counts);
   if (options_.least) closest(stage, movers, targets, where, out);

@@ -8,6 +8,7 @@
 #include <string>
 
 #include "tests/campaign/pair_trial.h"
+#include "tests/campaign/procedure_trial.h"
 #include "tests/campaign/rehearsal_trial.h"
 #include "tests/campaign/scene_draw.h"
 #include "tests/campaign/scene_trial.h"
@@ -18,7 +19,7 @@ using namespace stowpath::testing;
 namespace {
 
 struct Options {
-  std::uint64_t pairs = 20'000, scenes = 200, rehearsals = 40, seed = 1;
+  std::uint64_t pairs = 20'000, scenes = 200, rehearsals = 40, procedures = 40, seed = 1;
   double bound_scale = 1.0;  // less makes the proofs' bound too small: the campaign must then see false answers
 };
 
@@ -132,6 +133,31 @@ int run_rehearsals(const Options& options) {
   return enough && all.unconfirmed + all.missed == 0 ? 0 : 1;
 }
 
+// Every touch that a physics world sees while the stair is taken along a move must be one that the proof allows.
+int run_procedures(const Options& options) {
+  ProcedureAnswer all;
+  for (std::uint64_t k = 0; k < options.procedures; ++k) {
+    const std::uint64_t seed = options.seed + k;
+    const ProcedureAnswer answer = try_procedure(draw_scene(seed), seed, options.bound_scale);
+    all.moves += answer.moves;
+    all.touches += answer.touches;
+    all.on_course += answer.on_course;
+    all.deciding += answer.deciding;
+    all.contradicted += answer.contradicted;
+    all.farthest = std::max(all.farthest, answer.farthest);
+    if (answer.contradicted > 0)
+      std::cout << answer.contradicted << " touches denied by the proof: a procedure: --replay-procedure " << seed
+                << std::endl;
+  }
+  std::cout << "procedures, seeds " << options.seed << " on: " << options.procedures << " draws, " << all.moves
+            << " moves rehearsed, " << all.touches << " touches; " << all.on_course
+            << " lie on the procedure, no farther off than " << 1e3 * all.farthest << " mm; " << all.deciding
+            << " break the margin there by themselves; denied by the proof: " << all.contradicted << "\n";
+  const bool enough = options.procedures < 20 || 2 * all.deciding > static_cast<int>(options.procedures);
+  if (!enough) std::cout << "hardly anything touched\n";
+  return enough && all.contradicted == 0 ? 0 : 1;
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
@@ -145,22 +171,29 @@ int main(int argc, char** argv) {
       options.scenes = std::stoull(value);
     } else if (number && key == "--rehearsals") {
       options.rehearsals = std::stoull(value);
+    } else if (number && key == "--procedures") {
+      options.procedures = std::stoull(value);
     } else if (number && key == "--seed") {
       options.seed = std::stoull(value);
     } else if (number && key == "--replay") {
-      options.seed = std::stoull(value), options.pairs = 1, options.scenes = options.rehearsals = 0;
+      options.seed = std::stoull(value), options.pairs = 1,
+      options.scenes = options.rehearsals = options.procedures = 0;
     } else if (number && key == "--replay-scene") {
-      options.seed = std::stoull(value), options.pairs = options.rehearsals = 0, options.scenes = 1;
+      options.seed = std::stoull(value), options.pairs = options.rehearsals = options.procedures = 0,
+      options.scenes = 1;
+    } else if (number && key == "--replay-procedure") {
+      options.seed = std::stoull(value), options.pairs = options.rehearsals = options.scenes = 0,
+      options.procedures = 1;
     } else if (number && key == "--broken") {
       options.bound_scale = std::stod(value);
     } else {
-      std::cerr << "usage: stowpath_campaign [--pairs N] [--scenes N] [--rehearsals N] [--seed S] [--replay SEED] "
-                   "[--replay-scene SEED]"
-                   " [--broken BOUND_SCALE]\n";
+      std::cerr << "usage: stowpath_campaign [--pairs N] [--scenes N] [--rehearsals N] [--procedures N] [--seed S] "
+                   "[--replay SEED] [--replay-scene SEED] [--replay-procedure SEED] [--broken BOUND_SCALE]\n";
       return 2;
     }
   }
   const int pairs = options.pairs > 0 ? run_pairs(options) : 0, scenes = options.scenes > 0 ? run_scenes(options) : 0;
   const int rehearsals = options.rehearsals > 0 ? run_rehearsals(options) : 0;
-  return pairs != 0 || scenes != 0 || rehearsals != 0 ? 1 : 0;
+  const int procedures = options.procedures > 0 ? run_procedures(options) : 0;
+  return pairs != 0 || scenes != 0 || rehearsals != 0 || procedures != 0 ? 1 : 0;
 }

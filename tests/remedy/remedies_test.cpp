@@ -1,13 +1,12 @@
 #include "sim/remedy/remedies.h"
 
 #include <catch2/catch.hpp>
-#include <random>
 
 #include "sim/remedy/judge.h"
 #include "sim/remedy/search.h"
 #include "sim/scene/reader.h"
 #include "tests/support/gallery.h"
-#include "tests/support/random_outlines.h"
+#include "tests/support/random_scene.h"
 
 using namespace stowpath;
 
@@ -31,32 +30,6 @@ struct Treated {
   Assessment found;
   std::vector<Cures> cures;
 };
-
-// A stair in a smaller room with things at random about its swing: what a careless plan looks like.
-std::string random_scene(unsigned seed) {
-  std::mt19937 random(seed);
-  const auto mm = [&](double lo, double hi) {
-    return std::to_string(static_cast<int>(testing::uniform(random, lo, hi)));
-  };
-  std::string things;
-  for (int k = 0; k < 4; ++k) {
-    const double out = testing::uniform(random, 1700.0, 3600.0), up = testing::uniform(random, 300.0, 3700.0);
-    const double left = testing::uniform(random, 3500.0, 4700.0);
-    const auto pair = [](double lo, double size) {
-      return "[" + std::to_string(static_cast<int>(lo)) + ", " + std::to_string(static_cast<int>(lo + size)) + "]";
-    };
-    things += "  - {name: thing " + std::to_string(k) + ", box: {out: " + pair(out, 120.0) + ", up: " + pair(up, 90.0) +
-              "}, stations: " + pair(left, 300.0) + "}\n";
-  }
-  std::string text = testing::gallery_text("demo");
-  text = testing::changed(std::move(text), "wrap: 195", "wrap: " + mm(170, 200));
-  text = testing::changed(std::move(text), "first: 300", "first: " + mm(260, 500));
-  text = testing::changed(std::move(text), "lift: 84", "lift: " + mm(80, 92));
-  text = testing::changed(
-      std::move(text), "  - {name: strip light, box: {out: [2350, 2470], up: [2780, 2860]}, stations: [900, 5400]}\n",
-      things);
-  return text;
-}
 
 }  // namespace
 
@@ -139,7 +112,7 @@ TEST_CASE("remedies: every one offered for random scenes cures, written and read
   few.most = 2;
   int offered = 0, findings = 0;
   for (unsigned seed = 1; seed <= 8; ++seed) {
-    const Treated random(random_scene(seed), few);
+    const Treated random(testing::random_scene(seed), few);
     for (std::size_t i = 0; i < random.cures.size(); ++i) {
       ++findings;
       for (const Remedy& remedy : random.cures[i].remedies) {
