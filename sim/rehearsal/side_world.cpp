@@ -508,4 +508,11 @@ std::vector<std::pair<int, int>> SideWorld::met_from_start() const {
   return {engine_->contacts.aside.begin(), engine_->contacts.aside.end()};
 }
 
+std::array<double, kMaxSections> leans_in(const SideWorld& world) {
+  std::array<double, kMaxSections> leans{};
+  const auto turns = world.turns();
+  for (std::size_t j = 0; j < turns.size(); ++j) leans[j] = turns[j] + 0.5 * std::numbers::pi;
+  return leans;
+}
+
 }  // namespace stowpath

@@ -1,6 +1,8 @@
 #pragma once
 
+#include <array>
 #include <memory>
+#include <utility>
 #include <vector>
 
 #include "sim/hoist/pull_pose.h"
@@ -101,5 +103,8 @@ class SideWorld {
   struct Engine;
   std::unique_ptr<Engine> engine_;
 };
+
+/// Leans of the sections as the world has them [rad].
+std::array<double, kMaxSections> leans_in(const SideWorld& world);
 
 }  // namespace stowpath

@@ -13,7 +13,8 @@ constexpr double kSameLift = 0.5;               // [s]
 constexpr double kSlackLeast = 0.05;            // a slack spell shorter than this is a tremble [s]
 constexpr double kJerkAfter = 0.5;              // how long after a slack spell a pull counts as its jerk [s]
 constexpr double kStrays = 0.0872664625997165;  // 5 degrees: from there a stray is an event [rad]
-constexpr double kSwingSpan = 3.0;              // before a move's end [s]
+constexpr const char* kHoistLine = "the hoist line";
+constexpr double kSwingSpan = 3.0;  // before a move's end [s]
 
 std::size_t index(int i) { return static_cast<std::size_t>(i); }
 
@@ -52,16 +53,12 @@ void take_touch(std::vector<TouchRun>& runs, const TouchRun& now, bool again) {
 
 }  // namespace
 
-std::array<double, kMaxSections> leans_in(const SideWorld& world) {
-  std::array<double, kMaxSections> leans{};
-  const auto turns = world.turns();
-  for (std::size_t j = 0; j < turns.size(); ++j) leans[j] = turns[j] + 0.5 * std::numbers::pi;
-  return leans;
-}
-
 void Tally::note(double time, RecordedEventKind kind, std::string what, std::string other, double value,
                  double energy) {
-  report.recording.events.push_back({time, kind, std::move(what), std::move(other), value, energy});
+  auto& events = report.recording.events;
+  const auto later = std::upper_bound(events.begin(), events.end(), time,
+                                      [](double t, const RecordedEvent& event) { return t < event.time; });
+  events.insert(later, {time, kind, std::move(what), std::move(other), value, energy});
 }
 
 void Tally::watch(const SideWorld& world, const Crew& crew, bool after) {
@@ -96,8 +93,8 @@ void Tally::watch_script(const SideWorld& world, const Crew& crew) {
   if (!crew.begun()) return;
   const ScriptStep& step = *crew.begun();
   if (step.act == Act::go) note(now, RecordedEventKind::move_begins, move_word(model_.moves[index(step.move)].kind));
-  if (step.act == Act::hook_on) note(now, RecordedEventKind::hooked_on, "the hoist line");
-  if (step.act == Act::hook_off) note(now, RecordedEventKind::hooked_off, "the hoist line");
+  if (step.act == Act::hook_on) note(now, RecordedEventKind::hooked_on, kHoistLine);
+  if (step.act == Act::hook_off) note(now, RecordedEventKind::hooked_off, kHoistLine);
   if (step.act == Act::pin) note(now, RecordedEventKind::pinned, "", "", step.hinge + 1);
   if (step.act != Act::unpin) return;
   note(now, RecordedEventKind::unpinned, "", "", step.hinge + 1);
@@ -204,29 +201,58 @@ void Tally::watch_zones(const SideWorld& world, const Crew& crew, bool after) {
   }
 }
 
+// A spell is told once it is no tremble, its end once its jerk is known.
 void Tally::watch_slack(const SideWorld& world, const Crew& crew) {
   const double now = world.time();
   const bool slack = crew.hooked_on() && crew.line().hand <= 0.0 && !crew.begun();
   if (slack && !slack_) slack_since_ = now;
-  if (!slack && slack_ && now - slack_since_ > kSlackLeast) {
+  const bool long_enough = now - slack_since_ > kSlackLeast;
+  if ((slack || slack_) && long_enough && !slack_told_) {
+    note(slack_since_, RecordedEventKind::slack_begins, kHoistLine);
+    slack_told_ = true;
+  }
+  if (!slack) slack_told_ = false;
+  if (!slack && slack_ && long_enough) {
+    end_slack();
     report.slack.push_back({slack_since_, now, 0.0});
+    jerk_open_ = true;
   }
   slack_ = slack;
-  if (!report.slack.empty() && now < report.slack.back().to + kJerkAfter)
-    report.slack.back().jerk = std::max(report.slack.back().jerk, crew.line().hand);
+  if (!jerk_open_) return;
+  SlackSpell& spell = report.slack.back();
+  spell.jerk = std::max(spell.jerk, crew.line().hand);
+  if (now >= spell.to + kJerkAfter) end_slack();
 }
 
+void Tally::end_slack() {
+  if (!jerk_open_) return;
+  jerk_open_ = false;
+  const SlackSpell& spell = report.slack.back();
+  note(spell.to, RecordedEventKind::slack_ends, kHoistLine, "", spell.jerk);
+}
+
+// Hooks that come down and are off again within half a second have not come to rest.
 void Tally::watch_hooks(const SideWorld& world, const Crew& crew) {
   const double now = world.time();
   if (!world.hooks_on_pipe()) {
-    const bool again = !report.hooks_off.empty() && now - report.hooks_off.back().to < kSameLift;
-    if (!lifted_ && !again) report.hooks_off.push_back({now, now, 0.0, crew.move(), false});
+    if (!lift_open_) {
+      report.hooks_off.push_back({now, now, 0.0, crew.move(), false});
+      note(now, RecordedEventKind::hooks_lift);
+    }
+    lift_open_ = true;
     HookSpell& spell = report.hooks_off.back();
     spell.to = now;
     spell.lift = std::max(spell.lift, world.hook_lift());
     spell.off = spell.lift > hook_inside_;
+  } else if (lift_open_ && now - report.hooks_off.back().to >= kSameLift) {
+    end_lift();
   }
-  lifted_ = !world.hooks_on_pipe();
+}
+
+void Tally::end_lift() {
+  lift_open_ = false;
+  const HookSpell& spell = report.hooks_off.back();
+  note(spell.to, RecordedEventKind::hooks_seat, "", "", spell.lift);
 }
 
 void Tally::take_frame(const SideWorld& world, const Crew& crew) {
@@ -253,17 +279,8 @@ void Tally::close(double time) {
   report.seconds = time;
   const auto stronger = [](const TouchRun& a, const TouchRun& b) { return a.energy > b.energy; };
   std::stable_sort(report.touches.begin(), report.touches.end(), stronger);
-  for (const SlackSpell& spell : report.slack) {
-    note(spell.from, RecordedEventKind::slack_begins, "the hoist line");
-    note(spell.to, RecordedEventKind::slack_ends, "the hoist line", "", spell.jerk);
-  }
-  for (const HookSpell& spell : report.hooks_off) {
-    note(spell.from, RecordedEventKind::hooks_lift);
-    if (spell.to < time) note(spell.to, RecordedEventKind::hooks_seat, "", "", spell.lift);
-  }
-  auto& events = report.recording.events;
-  std::stable_sort(events.begin(), events.end(),
-                   [](const RecordedEvent& a, const RecordedEvent& b) { return a.time < b.time; });
+  end_slack();
+  if (lift_open_ && report.hooks_off.back().to < time) end_lift();
 }
 
 }  // namespace stowpath

@@ -12,9 +12,6 @@
 
 namespace stowpath {
 
-/// Leans of the sections as the world has them [rad].
-std::array<double, kMaxSections> leans_in(const SideWorld& world);
-
 /// Watches a rehearsal step by step and keeps what is worth telling.
 class Tally {
  public:
@@ -26,6 +23,7 @@ class Tally {
   void watch(const SideWorld& world, const Crew& crew, bool after);
   /// When all is over.
   void close(double time);
+  /// Something happened; events stand in order of time, later notes behind earlier ones of the same time.
   void note(double time, RecordedEventKind kind, std::string what = "", std::string other = "", double value = 0.0,
             double energy = 0.0);
 
@@ -40,6 +38,8 @@ class Tally {
   void watch_slack(const SideWorld& world, const Crew& crew);
   void watch_hooks(const SideWorld& world, const Crew& crew);
   void take_frame(const SideWorld& world, const Crew& crew);
+  void end_slack();
+  void end_lift();
   void end_move();
   double last_swing(double from) const;
   ZoneState state_of(const Crew& crew) const;
@@ -47,7 +47,8 @@ class Tally {
   const Model& model_;
   double hook_inside_, frame_, next_frame_ = 0.0;
   int move_ = -2;
-  bool slack_ = false, strayed_ = false, lifted_ = false;
+  bool slack_ = false, strayed_ = false;
+  bool slack_told_ = false, jerk_open_ = false, lift_open_ = false;
   double slack_since_ = 0.0;
   std::map<std::pair<std::string, std::string>, double> touched_;  // when last
   std::set<std::pair<std::string, std::string>> zones_;
