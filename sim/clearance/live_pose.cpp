@@ -20,7 +20,7 @@ bool is_folded(const Segment& s, std::size_t hinge) {
   return s.kind == SegmentKind::straight && std::min(s.from.folds[hinge], s.to.folds[hinge]) >= quarter;
 }
 
-PoseMeeting meeting(const Stage& stage, const MoverCast& movers, const TargetCast& targets, int mover, int target,
+PoseMeeting meeting(const ProofStage& stage, const MoverCast& movers, const TargetCast& targets, int mover, int target,
                     double u) {
   const PairAt pair = look_at_pair(stage, mover, target, u);
   const Role &a = movers.roles[static_cast<std::size_t>(mover)], &b = targets.roles[static_cast<std::size_t>(target)];
@@ -35,11 +35,11 @@ PoseMeeting meeting(const Stage& stage, const MoverCast& movers, const TargetCas
 }
 
 /// Pairs that already touch where a way begins.
-std::set<std::pair<int, int>> touching_at_start(const Stage& stage) {
+std::set<std::pair<int, int>> touching_at_start(const ProofStage& stage) {
   Segment start = stage.segment;
   start.kind = SegmentKind::straight;
   start.to = start.from;
-  const Stage still{stage.linkage, start, stage.base, stage.movers, stage.targets, stage.needs};
+  const ProofStage still{stage.linkage, start, stage.base, stage.movers, stage.targets, stage.needs};
   std::set<std::pair<int, int>> out;
   for (const Span& span : prove(still).spans) out.insert({span.mover, span.target});
   return out;
@@ -60,14 +60,15 @@ template <typename Look>
 void PoseWatch::each_stage(const Segment& segment, const Move& like, const View& needs, Look look) const {
   const MoverCast stair = stair_cast(model_, like, segment.from.station);
   const TargetCast& room = rooms_[static_cast<std::size_t>(like.state)];
-  look(Stage{model_.linkage, segment, kRoom, stair.movers, room.targets, needs.room}, stair, room);
+  look(ProofStage{model_.linkage, segment, kRoom, stair.movers, room.targets, needs.room}, stair, room);
   for (int base = 0; base + 1 < model_.linkage.sections; ++base) {
     const MoverCast further = further_cast(model_, like, segment.from.station, base);
     const TargetCast section = section_cast(model_, like, base);
     Segment riding = segment;
     riding.stations = {0.0, 0.0};  // both ride on the stair
     const bool folded = is_folded(segment, static_cast<std::size_t>(base));
-    look(Stage{model_.linkage, riding, base, further.movers, section.targets, folded ? needs.folded : needs.straight},
+    look(ProofStage{model_.linkage, riding, base, further.movers, section.targets,
+                    folded ? needs.folded : needs.straight},
          further, section);
   }
 }
@@ -76,7 +77,7 @@ PoseNews PoseWatch::at(const Configuration& pose, const Move& like) const {
   PoseNews news;
   Segment still;
   still.from = still.to = pose;
-  each_stage(still, like, wanted_, [&](const Stage& stage, const MoverCast& movers, const TargetCast& targets) {
+  each_stage(still, like, wanted_, [&](const ProofStage& stage, const MoverCast& movers, const TargetCast& targets) {
     const double horizon = news.closest ? news.closest->clearance : kHorizon;
     const Least least = least_clearance(stage, kTolerance, horizon);
     if (least.mover >= 0) news.closest = meeting(stage, movers, targets, least.mover, least.target, least.u);
@@ -97,7 +98,7 @@ FreeWay PoseWatch::free_way(const Segment& way, const Move& like) const {
   ProofOptions fine;
   fine.resolution = kTurnStep;
   fine.roll_resolution = kRollStep;
-  each_stage(way, like, touching_, [&](const Stage& stage, const MoverCast& movers, const TargetCast& targets) {
+  each_stage(way, like, touching_, [&](const ProofStage& stage, const MoverCast& movers, const TargetCast& targets) {
     const std::set<std::pair<int, int>> before = touching_at_start(stage);
     for (const Span& span : prove(stage, fine).spans) {
       if (span.open0 >= out.u || before.count({span.mover, span.target}) > 0) continue;

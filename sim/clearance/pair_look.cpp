@@ -34,7 +34,7 @@ struct Scenery {
   TargetCast targets;
   NeedTable needs;
 
-  Stage stage(const Model& model, int base) const {
+  ProofStage stage(const Model& model, int base) const {
     return {model.linkage, segment, base, movers.movers, targets.targets, needs};
   }
 };
@@ -67,7 +67,7 @@ const std::string& name_of(const Model& model, const PairEnd& end) {
 
 std::vector<PairPlace> tied_pairs(const Model& model, const PairPlace& place, double clearance, double tie) {
   const Scenery scenery = scenery_of(model, place);
-  const Stage stage = scenery.stage(model, place.base);
+  const ProofStage stage = scenery.stage(model, place.base);
   const Snapshot now = snapshot(stage, place.u);
   const bool of_zone = place.target.kind == PartKind::zone;
   std::vector<PairPlace> out;

@@ -43,7 +43,7 @@ class PieceWalk {
  public:
   using Pair = typename Judge::Pair;
 
-  PieceWalk(const Stage& stage, Judge& judge) : stage_(stage), judge_(judge) { work_.resize(stage.movers.size()); }
+  PieceWalk(const ProofStage& stage, Judge& judge) : stage_(stage), judge_(judge) { work_.resize(stage.movers.size()); }
 
   /// Walks all of [u0, u1].
   void run(double u0 = 0.0, double u1 = 1.0) {
@@ -165,7 +165,7 @@ class PieceWalk {
     pairs_.resize(mark);
   }
 
-  const Stage& stage_;
+  const ProofStage& stage_;
   Judge& judge_;
   std::vector<Outline> work_;
   std::vector<Pair> pairs_;

@@ -22,7 +22,7 @@ struct Thresholds {
   double seated = 0.0;    // at least this: need kept at every station if the pivot did not wander
 };
 
-Thresholds thresholds(const Stage& stage, const Mover& mover, const Target& target, Interval stations) {
+Thresholds thresholds(const ProofStage& stage, const Mover& mover, const Target& target, Interval stations) {
   const Need& need = stage.needs.at(mover.group, target.group);
   const Gaps gaps = rail_gaps(mover.stations, target.stations, stations, stage.segment.over_stations());
   const double wanted = need.margin + need.play, broken = need.margin - mover.excess - target.excess;
@@ -43,7 +43,7 @@ struct ProofJudge {
     Thresholds at{};
   };
 
-  const Stage& stage;
+  const ProofStage& stage;
   const ProofOptions& options;
   double farthest = stage.needs.greatest();
   std::vector<Span> found{};
@@ -122,7 +122,7 @@ void add(Run& run, const Span& piece) {
   run.last_bad = std::max(run.last_bad, piece.u1);
 }
 
-Span settle(const Stage& stage, Run run) {
+Span settle(const ProofStage& stage, Run run) {
   Span& s = run.span;
   if (s.verdict != Verdict::interference) return s;
   if (s.u0 < run.first_bad) s.u0 = refine_edge(stage, s.mover, s.target, s.u0, run.first_bad, 1);
@@ -130,7 +130,7 @@ Span settle(const Stage& stage, Run run) {
   return s;
 }
 
-std::vector<Span> merge(const Stage& stage, std::vector<Span> pieces) {
+std::vector<Span> merge(const ProofStage& stage, std::vector<Span> pieces) {
   sort_spans(pieces);
   std::vector<Span> out;
   for (std::size_t i = 0; i < pieces.size();) {
@@ -154,13 +154,13 @@ struct LeastJudge {
     double gap = 0.0, overlap = 0.0;
   };
 
-  const Stage& stage;
+  const ProofStage& stage;
   double tolerance;
   int only_mover = -1, only_target = -1;
   Least best{};
   double pruned = std::numeric_limits<double>::infinity();
 
-  LeastJudge(const Stage& s, double tol, double far) : stage(s), tolerance(tol) { best.at_most = far; }
+  LeastJudge(const ProofStage& s, double tol, double far) : stage(s), tolerance(tol) { best.at_most = far; }
 
   double reach(int mover) const { return only_mover >= 0 && mover != only_mover ? -1.0 : std::max(0.0, best.at_most); }
 
@@ -217,18 +217,18 @@ struct LeastJudge {
 
 }  // namespace
 
-Proof prove(const Stage& stage, const ProofOptions& options) {
+Proof prove(const ProofStage& stage, const ProofOptions& options) {
   ProofJudge judge{stage, options};
   PieceWalk<ProofJudge> walk(stage, judge);
   walk.run();
   return {merge(stage, std::move(judge.found)), walk.counts()};
 }
 
-PairAt look_at_pair(const Stage& stage, int mover, int target, double u) {
+PairAt look_at_pair(const ProofStage& stage, int mover, int target, double u) {
   return look_at_pair(stage, stage.movers[static_cast<std::size_t>(mover)], stage.targets[target], u);
 }
 
-PairAt look_at_pair(const Stage& stage, const Mover& m, const Target& t, double u) {
+PairAt look_at_pair(const ProofStage& stage, const Mover& m, const Target& t, double u) {
   const Snapshot now = snapshot(stage, u);
   Outline placed;
   place_mover(now, m, placed);
@@ -241,7 +241,7 @@ PairAt look_at_pair(const Stage& stage, const Mover& m, const Target& t, double 
   return out;
 }
 
-double refine_edge(const Stage& stage, int mover, int target, double u0, double u1, int violating_end) {
+double refine_edge(const ProofStage& stage, int mover, int target, double u0, double u1, int violating_end) {
   const Mover& m = stage.movers[static_cast<std::size_t>(mover)];
   const double margin = stage.needs.at(m.group, stage.targets[target].group).margin;
   const auto violates = [&](double u) { return look_at_pair(stage, mover, target, u).clearance < margin; };
@@ -254,14 +254,14 @@ double refine_edge(const Stage& stage, int mover, int target, double u0, double 
   return bad;
 }
 
-Least least_clearance(const Stage& stage, double tolerance, double horizon) {
+Least least_clearance(const ProofStage& stage, double tolerance, double horizon) {
   LeastJudge judge(stage, tolerance, horizon);
   PieceWalk<LeastJudge> walk(stage, judge);
   walk.run();
   return judge.result(walk.counts());
 }
 
-Least least_of_pair(const Stage& stage, int mover, int target, double u0, double u1, double tolerance) {
+Least least_of_pair(const ProofStage& stage, int mover, int target, double u0, double u1, double tolerance) {
   LeastJudge judge(stage, tolerance, std::numeric_limits<double>::infinity());
   judge.only_mover = mover;
   judge.only_target = target;

@@ -33,11 +33,11 @@ struct Proof {
 /// A piece with clearance d at its middle, over which nothing moves by more than D, is clear if d - D reaches the
 /// needed margin and play, and violates all over if d + D stays below the margin; else it is halved. Spans hold what is
 /// left. Sound whatever the resolution: what is not in a span's open stretch is proven clear.
-Proof prove(const Stage& stage, const ProofOptions& options = {});
+Proof prove(const ProofStage& stage, const ProofOptions& options = {});
 
 /// Where within [u0, u1] the pair's violation begins or ends: bisection on the nominal clearance down to 1e-7 of the
 /// joints' turn. `violating_end` tells which end of the bracket violates (0 or 1).
-double refine_edge(const Stage& stage, int mover, int target, double u0, double u1, int violating_end);
+double refine_edge(const ProofStage& stage, int mover, int target, double u0, double u1, int violating_end);
 
 /// The pair's nominal side-view distance at u, and its signed prism clearance with the stations meant there [m].
 struct PairAt {
@@ -45,10 +45,10 @@ struct PairAt {
   double clearance = 0.0;
   Separation witness;  ///< in the base frame
 };
-PairAt look_at_pair(const Stage& stage, int mover, int target, double u);
+PairAt look_at_pair(const ProofStage& stage, int mover, int target, double u);
 
 /// The same for a mover and a target that need not be on the stage.
-PairAt look_at_pair(const Stage& stage, const Mover& mover, const Target& target, double u);
+PairAt look_at_pair(const ProofStage& stage, const Mover& mover, const Target& target, double u);
 
 /// A certified least clearance over a segment.
 struct Least {
@@ -61,9 +61,9 @@ struct Least {
 
 /// Least signed clearance over the segment of all pairs that are checked and not silent, known to within `tolerance`.
 /// @param horizon  clearances beyond it are not told apart: at_least and at_most are then no more than it [m]
-Least least_clearance(const Stage& stage, double tolerance, double horizon);
+Least least_clearance(const ProofStage& stage, double tolerance, double horizon);
 
 /// The same for one pair over [u0, u1], silent or not.
-Least least_of_pair(const Stage& stage, int mover, int target, double u0, double u1, double tolerance);
+Least least_of_pair(const ProofStage& stage, int mover, int target, double u0, double u1, double tolerance);
 
 }  // namespace stowpath

@@ -59,7 +59,7 @@ NeedTable NeedTable::touching() const {
   return out;
 }
 
-Snapshot snapshot(const Stage& stage, double u) {
+Snapshot snapshot(const ProofStage& stage, double u) {
   const Configuration now = at(stage.linkage, stage.segment, u);
   const SectionPoses X_W = place_sections(stage.linkage, now);
   Snapshot out;
@@ -74,7 +74,8 @@ Snapshot snapshot(const Stage& stage, double u) {
   return out;
 }
 
-double displacement(const Stage& stage, const Snapshot& now, const Turns& turns, int body, Vec2 centre, double radius) {
+double displacement(const ProofStage& stage, const Snapshot& now, const Turns& turns, int body, Vec2 centre,
+                    double radius) {
   double nested = 0.0;  // joints from the part's own body to the base, each arc on the radius that the inner ones leave
   const auto turn = [&](int joint) {
     const std::size_t k = static_cast<std::size_t>(joint);
@@ -99,7 +100,7 @@ void place_mover(const Snapshot& now, const Mover& mover, Outline& out) {
   out.set_capsule(lerp(a, b, mover.rope_from), lerp(a, b, mover.rope_to), mover.rope_radius);
 }
 
-double mover_displacement(const Stage& stage, const Snapshot& now, const Turns& turns, const Mover& mover,
+double mover_displacement(const ProofStage& stage, const Snapshot& now, const Turns& turns, const Mover& mover,
                           const Outline& placed) {
   if (!mover.rope) return displacement(stage, now, turns, mover.body, placed.disc().centre, placed.disc().radius);
   // Each point of a rope is a fixed mean of its two ends.

@@ -85,7 +85,7 @@ class NeedTable {
 };
 
 /// One question for the proofs: these movers along that segment, seen from one body, against these targets.
-struct Stage {
+struct ProofStage {
   const Linkage& linkage;
   const Segment& segment;
   int base = kRoom;  ///< the body whose frame the targets lie in; kRoom or a section
@@ -102,19 +102,20 @@ struct Snapshot {
 
   const Pose2& of(int body) const { return pose[static_cast<std::size_t>(body + 1)]; }
 };
-Snapshot snapshot(const Stage& stage, double u);
+Snapshot snapshot(const ProofStage& stage, double u);
 
 /// Proven: no point within `radius` of `centre` (riding on `body`) is displaced by more, seen from the stage's base,
 /// over a piece of motion whose middle is `now` and whose half-widths are `turns`. [m]
 ///
 /// Source: the nested arcs of docs/method.md, "How far a part can move".
-double displacement(const Stage& stage, const Snapshot& now, const Turns& turns, int body, Vec2 centre, double radius);
+double displacement(const ProofStage& stage, const Snapshot& now, const Turns& turns, int body, Vec2 centre,
+                    double radius);
 
 /// Writes the mover as it lies at that snapshot, in the base frame.
 void place_mover(const Snapshot& now, const Mover& mover, Outline& out);
 
 /// Proven: no point of the mover, placed as `placed`, is displaced by more over the piece [m].
-double mover_displacement(const Stage& stage, const Snapshot& now, const Turns& turns, const Mover& mover,
+double mover_displacement(const ProofStage& stage, const Snapshot& now, const Turns& turns, const Mover& mover,
                           const Outline& placed);
 
 /// The stations that the stair's middle takes over a piece of the segment [m].

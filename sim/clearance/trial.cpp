@@ -100,10 +100,10 @@ PairPlace pair_place(PairPlace where, const Mover& mover, const Role& mover_role
   return where;
 }
 
-bool rolls(const Stage& stage) { return stage.base == kRoom && stage.segment.over_stations(); }
+bool rolls(const ProofStage& stage) { return stage.base == kRoom && stage.segment.over_stations(); }
 
 /// Where along the rail the pair meets, and which of the room's like things it is.
-void tell_stations(const Stage& stage, Encounter& e) {
+void tell_stations(const ProofStage& stage, Encounter& e) {
   e.stations = {{e.from.station, e.from.station}};
   e.things = {static_cast<double>(e.target.thing)};
   if (stage.base != kRoom) return;
@@ -118,7 +118,7 @@ void tell_stations(const Stage& stage, Encounter& e) {
 }
 
 /// The two parts and their witness points at the worst pose, seen from the room.
-void draw_worst(const Stage& stage, Encounter& e) {
+void draw_worst(const ProofStage& stage, Encounter& e) {
   const Snapshot now = snapshot(stage, e.least.u);
   const Pose2 X_WB = now.of(kRoom).inverse();
   Outline mover;
@@ -175,7 +175,7 @@ void Trial::let_wander(const Move& move) {
 void Trial::against_room(const Move& move, const Segment& segment, PairPlace where, MoveTrial& out) {
   const MoverCast movers = stair_cast(model_, move, segment.from.station);
   const TargetCast& targets = room(move.state);
-  const Stage stage{model_.linkage, segment, kRoom, movers.movers, targets.targets, room_needs_};
+  const ProofStage stage{model_.linkage, segment, kRoom, movers.movers, targets.targets, room_needs_};
   take(stage, movers, targets, where, out);
 }
 
@@ -188,14 +188,14 @@ void Trial::against_sections(const Move& move, const Segment& whole, PairPlace w
       const MoverCast movers = further_cast(model_, move, segment.from.station, base);
       const TargetCast targets = section_cast(model_, move, base);
       segment.stations = {0.0, 0.0};  // both ride on the stair
-      const Stage stage{model_.linkage, segment,         base,
+      const ProofStage stage{model_.linkage, segment,         base,
                         movers.movers,  targets.targets, folded(segment, hinge) ? folded_needs_ : straight_needs_};
       take(stage, movers, targets, where, out);
     }
   }
 }
 
-void Trial::take(const Stage& stage, const MoverCast& movers, const TargetCast& targets, const PairPlace& where,
+void Trial::take(const ProofStage& stage, const MoverCast& movers, const TargetCast& targets, const PairPlace& where,
                  MoveTrial& out) {
   ProofOptions options;
   options.resolution = options_.resolution;
@@ -211,7 +211,8 @@ void Trial::take(const Stage& stage, const MoverCast& movers, const TargetCast& 
   }
 }
 
-Encounter Trial::meet_pair(const Stage& stage, const MoverCast& movers, const TargetCast& targets, const Span& span) {
+Encounter Trial::meet_pair(const ProofStage& stage, const MoverCast& movers, const TargetCast& targets,
+                           const Span& span) {
   const Mover& m = stage.movers[static_cast<std::size_t>(span.mover)];
   Encounter e;
   e.span = span;
@@ -234,7 +235,7 @@ void Trial::count(const WalkCounts& counts) {
   work_.rejects += counts.rejects;
 }
 
-void Trial::block(const Stage& stage, const Proof& proof, MoveTrial& out) {
+void Trial::block(const ProofStage& stage, const Proof& proof, MoveTrial& out) {
   const Turns turns = half_turns(stage.linkage, stage.segment, 0.0, 1.0);
   const Snapshot now = snapshot(stage, 0.5);
   IntervalSet blocked = std::move(out.not_clear);
@@ -253,7 +254,7 @@ void Trial::block(const Stage& stage, const Proof& proof, MoveTrial& out) {
   out.not_clear = unite(std::move(blocked));
 }
 
-void Trial::closest(const Stage& stage, const MoverCast& movers, const TargetCast& targets, const PairPlace& where,
+void Trial::closest(const ProofStage& stage, const MoverCast& movers, const TargetCast& targets, const PairPlace& where,
                     MoveTrial& out) {
   MoveResult& r = out.result;
   const Least least = least_clearance(stage, options_.tolerance, r.at_most);

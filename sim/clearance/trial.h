@@ -44,12 +44,12 @@ class Trial {
   void let_wander(const Move& move);
   void against_room(const Move& move, const Segment& segment, PairPlace where, MoveTrial& out);
   void against_sections(const Move& move, const Segment& segment, PairPlace where, MoveTrial& out);
-  void take(const Stage& stage, const MoverCast& movers, const TargetCast& targets, const PairPlace& where,
+  void take(const ProofStage& stage, const MoverCast& movers, const TargetCast& targets, const PairPlace& where,
             MoveTrial& out);
-  Encounter meet_pair(const Stage& stage, const MoverCast& movers, const TargetCast& targets, const Span& span);
+  Encounter meet_pair(const ProofStage& stage, const MoverCast& movers, const TargetCast& targets, const Span& span);
   void count(const WalkCounts& counts);
-  void block(const Stage& stage, const Proof& proof, MoveTrial& out);
-  void closest(const Stage& stage, const MoverCast& movers, const TargetCast& targets, const PairPlace& where,
+  void block(const ProofStage& stage, const Proof& proof, MoveTrial& out);
+  void closest(const ProofStage& stage, const MoverCast& movers, const TargetCast& targets, const PairPlace& where,
                MoveTrial& out);
 
   const Model& model_;

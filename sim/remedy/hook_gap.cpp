@@ -41,7 +41,7 @@ HookStage hook_stage(const Model& model, const Move& move) {
 
 std::optional<HookGap> least_in(const Model& model, int number, const Segment& segment, double horizon) {
   const HookStage on = hook_stage(model, model.moves[static_cast<std::size_t>(number)]);
-  const Stage stage{model.linkage, segment, kRoom, on.movers.movers, on.targets.targets, on.needs};
+  const ProofStage stage{model.linkage, segment, kRoom, on.movers.movers, on.targets.targets, on.needs};
   const Least least = least_clearance(stage, kTolerance, horizon);
   if (least.mover < 0) return std::nullopt;
   const PairAt pair = look_at_pair(stage, least.mover, least.target, least.u);

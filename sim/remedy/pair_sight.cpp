@@ -79,7 +79,7 @@ PairView::PairView(const Model& model, const PairPlace& place, Target target)
 }
 
 double PairView::operator()(double u) const {
-  const Stage stage{linkage_, segment_, base_, {}, no_targets(), no_needs()};
+  const ProofStage stage{linkage_, segment_, base_, {}, no_targets(), no_needs()};
   return look_at_pair(stage, mover_, target_, u).clearance;
 }
 

@@ -34,7 +34,7 @@ struct ReferenceScene {
   ReferenceScene(const ReferenceScene&) = delete;
   ReferenceScene& operator=(const ReferenceScene&) = delete;
 
-  Stage stage(const Segment& segment) const { return {linkage, segment, kRoom, movers, targets, needs}; }
+  ProofStage stage(const Segment& segment) const { return {linkage, segment, kRoom, movers, targets, needs}; }
   /// True if every segment is proven clear.
   bool prove_procedure(WalkCounts& counts) const;
 

@@ -63,7 +63,7 @@ void motions() {
   Hash poses, proofs, least;
   for (std::uint64_t seed = 1; seed <= 1000; ++seed) {
     PairDraw draw = draw_pair(seed);
-    const Stage stage = draw.maker.stage();
+    const ProofStage stage = draw.maker.stage();
     for (const double u : {0.0, 0.3, 1.0}) poses.add(at(stage.linkage, stage.segment, u));
     for (const double turn : half_turns(stage.linkage, stage.segment, 0.2, 0.7).joint) poses.add(turn);
     const Proof proof = prove(stage, draw.options);

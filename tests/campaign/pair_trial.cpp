@@ -87,7 +87,7 @@ class PairTrial {
   ProofMaker maker_;
   ProofOptions options_;
   double grain_, pose_guard_;
-  Stage stage_;
+  ProofStage stage_;
   SlowMotion<double> slow_;
   SlowMotion<long double> exact_;
   double wanted_, broken_;

@@ -72,7 +72,7 @@ std::vector<PairOfParts> all_pairs(const Model& model, const Move& move, const S
 }
 
 double least_seen(PairOfParts& pair, double level, double enough) {
-  const Stage stage = pair.maker.stage();
+  const ProofStage stage = pair.maker.stage();
   const SlowMotion<double> slow(stage, 0, 0);
   const double grain = std::max(kGrain, slow.travel(0.0, 1.0) / 2000.0);
   return slow_least(slow, 0.0, 1.0, level, grain, enough).clearance;
@@ -100,7 +100,7 @@ bool holds_line(const Model& model, const RopeRun& run, const RoomPart& thing) {
     still.from.station = still.to.station = station;
     PairOfParts end = point_of_line(model, still, run, 0.0, false);
     end.maker.post(thing.outline, thing.stations);
-    const Stage stage = end.maker.stage();
+    const ProofStage stage = end.maker.stage();
     if (SlowMotion<double>(stage, 0, 0).clearance(0.0) - run.radius >= model.margin.standard) return false;
   }
   return true;
@@ -110,7 +110,7 @@ bool holds_line(const Model& model, const RopeRun& run, const RoomPart& thing) {
 bool ball_upholds(PairOfParts& pair, double radius, const Need& need, const MoveResult& result) {
   double floor = result.at_least;
   if (result.verdict == Verdict::clear) floor = std::max(floor, need.margin + need.play);
-  const Stage stage = pair.maker.stage();
+  const ProofStage stage = pair.maker.stage();
   const SlowMotion<double> slow(stage, 0, 0);
   for (int n = 0; n <= 20; ++n) {
     if (slow.clearance(n / 20.0) - radius < floor - kStretched) return false;

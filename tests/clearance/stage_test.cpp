@@ -18,7 +18,7 @@ double uniform(std::mt19937& random, double lo, double hi) {
 }
 
 /// Greatest move of a section's point over the piece from where the piece's middle puts it, by looking at many poses.
-double true_displacement(const Stage& stage, double u0, double u1, int body, Vec2 at_body) {
+double true_displacement(const ProofStage& stage, double u0, double u1, int body, Vec2 at_body) {
   const Vec2 middle = snapshot(stage, 0.5 * (u0 + u1)).of(body) * at_body;
   double most = 0.0;
   for (int k = 0; k <= 64; ++k) {
@@ -27,13 +27,13 @@ double true_displacement(const Stage& stage, double u0, double u1, int body, Vec
   return most;
 }
 
-double bound(const Stage& stage, double u0, double u1, int body, Vec2 at_body) {
+double bound(const ProofStage& stage, double u0, double u1, int body, Vec2 at_body) {
   const Snapshot now = snapshot(stage, 0.5 * (u0 + u1));
   return displacement(stage, now, half_turns(stage.linkage, stage.segment, u0, u1), body, now.of(body) * at_body, 0.0);
 }
 
 /// Share of the bound that the true displacement takes up.
-double share(const Stage& stage, double u0, double u1, int body, Vec2 at_body) {
+double share(const ProofStage& stage, double u0, double u1, int body, Vec2 at_body) {
   return true_displacement(stage, u0, u1, body, at_body) / bound(stage, u0, u1, body, at_body);
 }
 
@@ -67,7 +67,7 @@ TEST_CASE("stage: nothing is displaced by more than the bound, seen from the roo
   std::mt19937 random(5);
   for (int n = 0; n < 5000; ++n) {
     ProofMaker maker = random_chain(random);
-    const Stage stage = maker.stage();
+    const ProofStage stage = maker.stage();
     const int body = static_cast<int>(random() % static_cast<unsigned>(maker.linkage.sections + 1)) - 1;
     const double width = std::pow(uniform(random, 0.0, 1.0), 3.0), u0 = uniform(random, 0.0, 1.0 - width);
     const Vec2 point{uniform(random, -0.5, 3.0), uniform(random, -0.5, 0.5)};

@@ -235,7 +235,7 @@ void Draw::target() {
 /// Sets the margin next to the true least clearance.
 void Draw::graze() {
   ProofMaker& m = out_.maker;
-  const Stage stage = m.stage();
+  const ProofStage stage = m.stage();
   const double S = out_.scale;
   const SlowLeast least = slow_least(SlowMotion<double>(stage, 0, 0), 0.0, 1.0, 0.0, 1e-3 * S, -1e9);
   if (least.clearance > 0.5 * S || least.clearance < -0.05 * S) return;

@@ -45,7 +45,7 @@ ProofMaker& ProofMaker::post(const RoundedPolygon& outline, std::vector<Interval
   return *this;
 }
 
-Stage ProofMaker::stage() {
+ProofStage ProofMaker::stage() {
   set_ = TargetSet(targets);
   needs_ = NeedTable(1, 1);
   needs_.at(0, 0) = need;

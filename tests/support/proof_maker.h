@@ -6,7 +6,7 @@
 
 namespace stowpath::testing {
 
-/// Owns what a Stage refers to, and puts a small one together in a few lines.
+/// Owns what a ProofStage refers to, and puts a small one together in a few lines.
 struct ProofMaker {
   Linkage linkage{{0.0, 0.0}, 1, {3.0, 3.0, 3.0}, {}, {-1.0, -1.0}};
   Segment segment;
@@ -24,7 +24,7 @@ struct ProofMaker {
   ProofMaker& post(const RoundedPolygon& outline, std::vector<Interval> stations = {{-5.0, 5.0}});
 
   /// Valid until the maker changes or goes.
-  Stage stage();
+  ProofStage stage();
 
   Proof proof(const ProofOptions& options = {});
   Least least(double tolerance = 1e-6, double horizon = 10.0);

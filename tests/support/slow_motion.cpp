@@ -7,7 +7,7 @@
 namespace stowpath::testing {
 
 template <typename Real>
-SlowMotion<Real>::SlowMotion(const Stage& stage, int mover, int target)
+SlowMotion<Real>::SlowMotion(const ProofStage& stage, int mover, int target)
     : stage_(stage), mover_(stage.movers[static_cast<std::size_t>(mover)]), target_(stage.targets[target]) {
   // Farther than this from the pivot nothing of mover or target gets while the chain folds as it likes.
   for (int j = 0; j < stage.linkage.sections; ++j) {

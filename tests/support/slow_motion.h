@@ -11,7 +11,7 @@ namespace stowpath::testing {
 template <typename Real>
 class SlowMotion {
  public:
-  SlowMotion(const Stage& stage, int mover, int target);
+  SlowMotion(const ProofStage& stage, int mover, int target);
 
   /// Signed clearance of the two prisms at u, at the worst station that is meant there [m].
   Real clearance(Real u) const;
@@ -42,7 +42,7 @@ class SlowMotion {
   Real side_view(Real u) const;
   static Real core_distance(const Point* a, int na, const Point* b, int nb);
 
-  const Stage& stage_;
+  const ProofStage& stage_;
   const Mover& mover_;
   const Target& target_;
   Real reach_ = 0;  // pivot to the farthest point of mover or base, whatever the folds [m]
