@@ -4,6 +4,8 @@
 #include <array>
 #include <cmath>
 
+#include "sim/geometry/interval.h"
+
 namespace stowpath {
 namespace {
 
@@ -100,28 +102,100 @@ void tick_mark(DisplayList& list, Vec2 centre, double half, const Pen& pen) {
             false, pen);
 }
 
-void dimension(DisplayList& list, Labels& labels, Vec2 a, Vec2 b, double off, const std::string& figures) {
-  const Vec2 d = unit(b - a), n{d.y, -d.x};
-  const Vec2 from = a + off * n, to = b + off * n;
-  const double side = off < 0.0 ? -1.0 : 1.0;
-  const Pen thin{Ink::line, kThin};
-  if (std::abs(off) > 1.5) {
-    list.line(a + (1.0 * side) * n, from + (1.5 * side) * n, thin);
-    list.line(b + (1.0 * side) * n, to + (1.5 * side) * n, thin);
+namespace {
+
+/// A dimension line, its arrows and where its figures may stand.
+class DimensionLine {
+ public:
+  DimensionLine(Vec2 a, Vec2 b, double off, const std::string& figures)
+      : a_(a), b_(b), d_(unit(b - a)), off_(off), figures_(figures), width_(letter(figures, kFigures).width) {
+    const Vec2 n{d_.y, -d_.x};
+    from_ = a + off * n;
+    to_ = b + off * n;
+    length_ = norm(to_ - from_);
+    turn_ = -std::atan2(d_.y, d_.x);
+    if (turn_ > 0.5 * std::numbers::pi + 1e-9 || turn_ <= -0.5 * std::numbers::pi + 1e-9) turn_ += std::numbers::pi;
+    if (turn_ > std::numbers::pi) turn_ -= 2.0 * std::numbers::pi;
   }
-  list.line(from, to, thin);
-  const double length = norm(to - from), width = letter(figures, kFigures).width;
-  const bool inside = length > width + 8.0;
-  arrowhead(list, from, length > 6.0 ? -d : d, Ink::line);
-  arrowhead(list, to, length > 6.0 ? d : -d, Ink::line);
-  double turn = -std::atan2(d.y, d.x);
-  if (turn > 0.5 * std::numbers::pi + 1e-9 || turn <= -0.5 * std::numbers::pi + 1e-9) turn += std::numbers::pi;
-  if (turn > std::numbers::pi) turn -= 2.0 * std::numbers::pi;
+
+  bool holds_figures() const { return length_ > width_ + 8.0; }
+  double length() const { return length_; }
+  double beyond() const { return length_ + 0.5 * width_ + 3.5; }
+
+  /// The figures with their middle so far along the line [mm].
+  Text figures_at(double along) const {
+    const Vec2 drop{std::sin(turn_), std::cos(turn_)};
+    return {from_ + along * d_ + (0.5 * kFigures) * drop, figures_, kFigures, Anchor::middle, Ink::line, turn_, true};
+  }
+
+  /// Which stretch of it lies within a box [mm along it].
+  Interval within(const PaperBox& box) const {
+    Interval in{0.0, length_};
+    const auto cut = [&in](double at, double rate, double lo, double hi) {
+      if (std::abs(rate) < 1e-9) {
+        if (at < lo || at > hi) in = {1.0, 0.0};
+        return;
+      }
+      const double s = (lo - at) / rate, t = (hi - at) / rate;
+      in = meet(in, {std::min(s, t), std::max(s, t)});
+    };
+    cut(from_.x, d_.x, box.least.x, box.greatest.x);
+    cut(from_.y, d_.y, box.least.y, box.greatest.y);
+    return in;
+  }
+
+  /// @param along  where the figures stand: the line goes out to them [mm]
+  void draw(DisplayList& list, double along) const {
+    const Vec2 n{d_.y, -d_.x};
+    const double side = off_ < 0.0 ? -1.0 : 1.0;
+    const Pen thin{Ink::line, kThin};
+    if (std::abs(off_) > 1.5) {
+      list.line(a_ + (1.0 * side) * n, from_ + (1.5 * side) * n, thin);
+      list.line(b_ + (1.0 * side) * n, to_ + (1.5 * side) * n, thin);
+    }
+    list.line(from_, to_, thin);
+    arrowhead(list, from_, length_ > 6.0 ? -d_ : d_, Ink::line);
+    arrowhead(list, to_, length_ > 6.0 ? d_ : -d_, Ink::line);
+    if (along > length_) list.line(to_, to_ + 3.0 * d_, thin);
+    if (along < 0.0) list.line(from_, from_ - 3.0 * d_, thin);
+  }
+
+ private:
+  Vec2 a_, b_, d_, from_, to_;
+  double off_, length_ = 0.0, turn_ = 0.0;
+  std::string figures_;
+  double width_;
+};
+
+}  // namespace
+
+void dimension(DisplayList& list, Labels& labels, Vec2 a, Vec2 b, double off, const std::string& figures) {
+  const DimensionLine line(a, b, off, figures);
   // On the line where it fits, else beyond its end.
-  const Vec2 middle = inside ? lerp(from, to, 0.5) : to + (0.5 * width + 3.5) * d;
-  const Vec2 drop{std::sin(turn), std::cos(turn)};
-  if (!inside) list.line(to, to + 3.0 * d, thin);
-  labels.fix(list, {middle + (0.5 * kFigures) * drop, figures, kFigures, Anchor::middle, Ink::line, turn, true});
+  const double along = line.holds_figures() ? 0.5 * line.length() : line.beyond();
+  line.draw(list, along);
+  labels.fix(list, line.figures_at(along));
+}
+
+bool place_dimension(DisplayList& list, Labels& labels, Vec2 a, Vec2 b, double off, const std::string& figures,
+                     const PaperBox& bounds) {
+  constexpr std::array<double, 7> kAlong{0.5, 0.4, 0.6, 0.28, 0.72, 0.15, 0.85};  // of what is seen of it
+  const DimensionLine line(a, b, off, figures);
+  const Interval seen = line.within(bounds);
+  if (seen.empty()) return false;
+  std::vector<double> places;
+  if (line.holds_figures()) {
+    for (const double share : kAlong) places.push_back(seen.lo + share * seen.length());
+  }
+  places.insert(places.end(), {line.beyond(), line.length() - line.beyond()});
+  for (const double along : places) {
+    const Text words = line.figures_at(along);
+    if (!labels.free(grown(text_box(words), kHaloMargin * kFigures), bounds)) continue;
+    line.draw(list, along);
+    labels.fix(list, words);
+    return true;
+  }
+  return false;
 }
 
 }  // namespace stowpath

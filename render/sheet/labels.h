@@ -25,6 +25,9 @@ class Labels {
   /// @returns false, with nothing drawn, where there is no such place
   bool place_inside(DisplayList& list, Text text, const PaperBox& box);
 
+  /// Whether lettering can stand in a box: within the bounds, on no other.
+  bool free(const PaperBox& box, const PaperBox& bounds) const { return fits(box, bounds, false); }
+
   /// Keeps lettering off a box.
   void keep_off(const PaperBox& box) { taken_.push_back(box); }
 
@@ -42,6 +45,11 @@ class Labels {
 /// A dimension line from a to b, moved off to its left by `off` [mm] (seen walking from a to b, paper upright), with
 /// the figures on it; turned so that it reads from the bottom or from the right.
 void dimension(DisplayList& list, Labels& labels, Vec2 a, Vec2 b, double off, const std::string& figures);
+
+/// A dimension where there is room for it: its figures slide along the line, or beyond an end, to where they stand clear
+/// of other lettering within the bounds. @returns false, with nothing drawn, where they can stand nowhere
+bool place_dimension(DisplayList& list, Labels& labels, Vec2 a, Vec2 b, double off, const std::string& figures,
+                     const PaperBox& bounds);
 
 /// An arrowhead with its tip at `tip`, pointing along `direction`.
 void arrowhead(DisplayList& list, Vec2 tip, Vec2 direction, Ink ink);

@@ -165,6 +165,11 @@ bool overlap(const PaperBox& a, const PaperBox& b) {
   return a.least.x < b.greatest.x && b.least.x < a.greatest.x && a.least.y < b.greatest.y && b.least.y < a.greatest.y;
 }
 
+PaperBox common_box(const PaperBox& a, const PaperBox& b) {
+  return {{std::max(a.least.x, b.least.x), std::max(a.least.y, b.least.y)},
+          {std::min(a.greatest.x, b.greatest.x), std::min(a.greatest.y, b.greatest.y)}};
+}
+
 PaperBox grown(const PaperBox& box, double by) { return {box.least - Vec2{by, by}, box.greatest + Vec2{by, by}}; }
 
 PaperBox text_box(const Text& text) {

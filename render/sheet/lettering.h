@@ -57,7 +57,9 @@ std::vector<std::string> wrap_text(std::string_view words, double size, double w
 struct PaperBox {
   Vec2 least, greatest;  ///< [mm]
 };
+inline constexpr PaperBox kAllPaper{{-1e6, -1e6}, {1e6, 1e6}};  ///< more than any sheet has
 bool overlap(const PaperBox& a, const PaperBox& b);
+PaperBox common_box(const PaperBox& a, const PaperBox& b);  ///< turned inside out where they do not meet
 PaperBox grown(const PaperBox& box, double by);
 
 /// The box that a text takes, its turn considered.

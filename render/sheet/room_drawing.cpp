@@ -115,21 +115,22 @@ void label_things(DisplayList& list, Labels& labels, const std::vector<NamedSpot
   }
 }
 
-void label_room_side(DisplayList& list, Labels& labels, const Subject& subject, const ViewFrame& frame) {
+void label_room_side(DisplayList& list, Labels& labels, const Subject& subject, const ViewFrame& frame,
+                     const PaperBox& window) {
   std::vector<NamedSpot> spots;
   std::set<std::string> seen;
   const auto add = [&](const std::string& name, const RoundedPolygon& outline) {
-    if (!seen.insert(name).second) return;
     const PaperBox box = extent_of(outline);
-    spots.push_back({name, {frame({box.least.x, box.greatest.y}), frame({box.greatest.x, box.least.y})}});
+    const PaperBox spot{frame({box.least.x, box.greatest.y}), frame({box.greatest.x, box.least.y})};
+    if (overlap(spot, window) && seen.insert(name).second) spots.push_back({name, common_box(spot, window)});
   };
   for (const RoomPart& part : subject.model.room) {
     if (part.kind == PartKind::obstacle || part.kind == PartKind::loft) add(part.name, part.outline);
   }
   for (const ZonePart& zone : subject.model.zones) add("keep clear: " + zone.name, zone.outline);
-  const PaperBox bounds{{frame.x(0.0), frame.y(subject.scene.room.ceiling)},
-                        {frame.x(subject.scene.room.depth), frame.y(subject.model.floor_level)}};
-  label_things(list, labels, spots, bounds);
+  const PaperBox room{{frame.x(0.0), frame.y(subject.scene.room.ceiling)},
+                      {frame.x(subject.scene.room.depth), frame.y(subject.model.floor_level)}};
+  label_things(list, labels, spots, common_box(room, window));
 }
 
 }  // namespace stowpath

@@ -21,7 +21,9 @@ struct NamedSpot {
 void label_things(DisplayList& list, Labels& labels, const std::vector<NamedSpot>& spots, const PaperBox& bounds);
 
 /// The names of what stands in the room, inside the side view.
-void label_room_side(DisplayList& list, Labels& labels, const Subject& subject, const ViewFrame& frame);
+/// @param window  the part of the paper that is seen; a name stands in what of its thing is [mm]
+void label_room_side(DisplayList& list, Labels& labels, const Subject& subject, const ViewFrame& frame,
+                     const PaperBox& window = kAllPaper);
 
 /// Least and greatest corner of an outline [m].
 PaperBox extent_of(const RoundedPolygon& outline);

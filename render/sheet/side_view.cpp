@@ -6,6 +6,7 @@
 #include "render/report/words.h"
 #include "render/sheet/findings_drawing.h"
 #include "render/sheet/room_drawing.h"
+#include "render/sheet/side_dimensions.h"
 #include "render/sheet/stair_drawing.h"
 
 namespace stowpath {
@@ -61,23 +62,10 @@ void draw_moves(DisplayList& list, Labels& labels, const Subject& subject, const
   list.close();
 }
 
-// The angle's arc lies where the climber is: out from the stair, under the pivot.
-double lean_radius(const Model& model, const ViewFrame& frame) {
-  return std::min(30.0, frame.scale.paper(0.45 * model.linkage.length[0]));
-}
-
-void draw_working_lean(DisplayList& list, const Subject& subject, const ViewFrame& frame) {
-  const Vec2 pivot = frame(subject.model.linkage.pivot);
-  const double radius = lean_radius(subject.model, frame);
-  list.line(pivot, pivot + Vec2{0.0, radius + 4.0}, {Ink::line, kThin, Dash::chain});
-  list.arc(pivot, radius, -0.5 * std::numbers::pi, subject.model.working_lean, {Ink::line, kThin});
-}
-
 void label_leans(DisplayList& list, Labels& labels, const Subject& subject, const ViewFrame& frame,
                  const PaperBox& bounds) {
   const Model& model = subject.model;
-  const double half = 0.4 * model.working_lean;
-  const Vec2 arc = frame(model.linkage.pivot) + lean_radius(model, frame) * Vec2{std::sin(half), std::cos(half)};
+  const Vec2 arc = lean_mark(model, frame, model.working_lean);
   labels.place(list, {{}, format_degrees(model.working_lean), kFigures}, arc, bounds);
   const auto parked = parked_configuration(model);
   if (!parked) return;
@@ -87,29 +75,11 @@ void label_leans(DisplayList& list, Labels& labels, const Subject& subject, cons
                bounds);
 }
 
-void dimension_heights(DisplayList& list, Labels& labels, const Subject& subject, const ViewFrame& frame) {
-  const double floor = subject.model.floor_level, wall = frame.x(0.0);
-  const auto height = [&](double up, double off) {
-    dimension(list, labels, {wall, frame.y(floor)}, {wall, frame.y(up)}, off,
-              dimension_text(up - floor, subject.units));
-  };
-  height(subject.scene.loft.deck, 9.0);
-  height(subject.model.linkage.pivot.y, 17.0);
-  height(subject.scene.room.ceiling, 25.0);
-}
-
-// Out from the back wall, under the floor: the loft's edge and the foot in the working pose.
-void dimension_outs(DisplayList& list, Labels& labels, const Subject& subject, const ViewFrame& frame) {
-  const Model& model = subject.model;
-  const SectionPoses poses = place_sections(model.linkage, working_configuration(model));
-  const auto last = static_cast<std::size_t>(model.linkage.sections - 1);
-  const Vec2 foot = poses.at(last) * Vec2{model.linkage.length.at(last), 0.0};
-  const double floor = frame.y(model.floor_level);
-  const auto out = [&](double to, double off) {
-    dimension(list, labels, {frame.x(0.0), floor}, {frame.x(to), floor}, -off, dimension_text(to, subject.units));
-  };
-  out(model.linkage.pivot.x, 6.5);
-  out(foot.x, 13.5);
+void draw_dimensions(DisplayList& list, Labels& labels, const Subject& subject, const ViewFrame& frame) {
+  std::vector<Dimension> all = room_heights(subject, frame);
+  all.push_back(rail_out(subject, frame));
+  all.push_back(foot_out(subject, frame, working_configuration(subject.model)));
+  for (const Dimension& one : all) dimension(list, labels, one.a, one.b, one.off, one.figures);
 }
 
 void draw_findings_side(DisplayList& list, Labels& labels, const Subject& subject, const ViewFrame& frame) {
@@ -142,10 +112,9 @@ void draw_side_view(DisplayList& list, Labels& labels, const Subject& subject, c
   draw_stair(list, frame, subject.model, working_configuration(subject.model));
   list.close();
   avoid_stair(labels, frame, subject.model, working_configuration(subject.model));
-  draw_working_lean(list, subject, frame);
+  draw_lean(list, subject.model, frame, subject.model.working_lean);
   draw_moves(list, labels, subject, frame);
-  dimension_heights(list, labels, subject, frame);
-  dimension_outs(list, labels, subject, frame);
+  draw_dimensions(list, labels, subject, frame);
   draw_findings_side(list, labels, subject, frame);
   list.close();
 }

@@ -85,12 +85,12 @@ Vec2 foot_point(const Model& model) {
   return {model.linkage.length.at(static_cast<std::size_t>(last)), 0.0};
 }
 
+}  // namespace
+
 bool shows_in_ghost(PartKind kind) {
   return kind == PartKind::side_rail || kind == PartKind::caster || kind == PartKind::handrail ||
          kind == PartKind::extra;
 }
-
-}  // namespace
 
 void draw_pieces(DisplayList& list, const std::vector<std::vector<Vec2>>& pieces, const Pen& pen, Ink fill) {
   Pen twice = pen;

@@ -25,6 +25,9 @@ void draw_ropes(DisplayList& list, const ViewFrame& frame, const Model& model, c
 void draw_ropes(DisplayList& list, const ViewFrame& frame, const Model& model, const SectionPoses& poses,
                 bool hooked_on = true);
 
+/// Whether a kind of part is drawn in ghosts: the stair's large shapes and what sticks out of them.
+bool shows_in_ghost(PartKind kind);
+
 /// Several convex pieces of one thing, drawn without the lines between them.
 void draw_pieces(DisplayList& list, const std::vector<std::vector<Vec2>>& pieces, const Pen& pen, Ink fill);
 

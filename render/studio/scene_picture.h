@@ -1,8 +1,9 @@
 #pragma once
 
 #include <optional>
+#include <vector>
 
-#include "render/sheet/view.h"
+#include "render/studio/picture_frame.h"
 #include "render/studio/playback.h"
 #include "sim/clearance/live_pose.h"
 
@@ -15,31 +16,27 @@ struct PictureWish {
   Place place;                                ///< the move whose ghosts and sweep are shown
   std::optional<PoseMeeting> closest;         ///< its distance is drawn
   std::optional<std::size_t> chosen_finding;  ///< in DryFit::findings
-  bool show_sweep = true, show_findings = true, show_names = true;
+  bool show_sweep = true, show_findings = true, show_names = true, show_dimensions = true;
 };
 
-/// How the side view lies on the screen.
-struct SideWindow {
+/// How a view lies on the screen.
+struct PaneView {
   Vec2 size;        ///< of its pane [mm of paper]
   ViewFrame frame;  ///< zero lies where the room's corner is, within the pane or not
 };
 
-/// The frame that shows the whole room in a pane of that size.
-ViewFrame whole_side(const Subject& subject, Vec2 size);
+/// The side view: room, stair at the pose, ghosts of the move's two ends, what it sweeps, the least distance,
+/// dimensions, findings as notes.
+DisplayList side_picture(const PictureWish& wish, const PaneView& pane);
 
-/// The frame zoomed by a factor about a point of the pane, which keeps its place; between 1:1 and 1:2000.
-ViewFrame zoomed(const ViewFrame& frame, Vec2 about, double factor);
+/// The same in three layers, to be laid over each other. Under and over change with the scene, its proof, the move, the
+/// frame and what is to be shown; with the pose only what lies between.
+struct SideLayers {
+  DisplayList under, stair, over;
+};
+SideLayers side_layers(const PictureWish& wish, const PaneView& pane);
 
-/// The point of the side view under a point of the pane: out, up [m].
-Vec2 under(const ViewFrame& frame, Vec2 paper);
-
-/// The side view: room, stair at the pose, ghosts of the move's two ends, what it sweeps, the least distance, findings.
-DisplayList side_picture(const PictureWish& wish, const SideWindow& window);
-
-/// Span view and story stick under each other, at one scale of stations. @param size  of the pane [mm of paper]
-DisplayList rail_picture(const PictureWish& wish, Vec2 size);
-
-/// The frame of the span view in that picture: which station lies under a point of it.
-ViewFrame rail_frame(const Subject& subject, Vec2 size);
+/// Span view and story stick under each other, at one scale of stations.
+DisplayList rail_picture(const PictureWish& wish, const PaneView& pane);
 
 }  // namespace stowpath

@@ -127,7 +127,7 @@ void Viewer::draw() {
   ScreenCanvas canvas(window_, lettering_, dots());
   const PictureWish shown = wish();
   canvas.draw(side_picture(shown, {side_size(), frame_}), {0.0F, 0.0F});
-  canvas.draw(rail_picture(shown, rail_size()), {0.0F, static_cast<float>(side_size().y * dots())});
+  canvas.draw(rail_picture(shown, {rail_size(), rail_frame(shown.subject, rail_size())}), {0.0F, static_cast<float>(side_size().y * dots())});
   notes();
   widgets_->end_frame();
   window_.display();

@@ -65,7 +65,7 @@ TEST_CASE("scene picture: it shows stair, ghosts, sweep and least distance, each
 
 TEST_CASE("scene picture: span view and story stick share a scale that fits", "[studio]") {
   const Shown demo("demo");
-  const std::string svg = paint_svg(rail_picture(demo.wish({0, 1.0}), {240.0, 85.0}));
+  const std::string svg = paint_svg(rail_picture(demo.wish({0, 1.0}), {{240.0, 85.0}, rail_frame(demo.subject(), {240.0, 85.0})}));
   CHECK(xml_fault(svg) == "");
   CHECK_THAT(svg, Contains("id=\"span-view\"") && Contains("id=\"story-stick\"") && Contains("4.340 m"));
   const ViewFrame frame = rail_frame(demo.subject(), {240.0, 85.0});
