@@ -57,6 +57,7 @@ class SidePicture {
     draw_stair(list, frame_, model_, wish_.pose);
     list.close();
     ropes(list);
+    avoid_stair();
     if (wish_.closest) least_distance(list);
     if (wish_.show_dimensions) stair_dimensions(list);
     return list;
@@ -68,6 +69,7 @@ class SidePicture {
 
   void sweep(DisplayList& list) {
     const auto rings = swept_outline(model_, wish_.place.move);
+    if (rings.empty()) return;
     list.open("sweep", "What the move sweeps: a picture from poses, no proof");
     for (const std::vector<Vec2>& ring : rings) list.path(on_paper(frame_, ring), true, Pen{Ink::blue, kThin});
     list.close();
@@ -86,6 +88,14 @@ class SidePicture {
     list.open("lines", "Lines");
     draw_ropes(list, frame_, model_, wish_.pose);
     list.close();
+  }
+
+  void avoid_stair() {
+    const SectionPoses poses = place_sections(model_.linkage, wish_.pose);
+    for (const StairPart& part : model_.stair) {
+      if (part.kind != PartKind::side_rail) continue;
+      labels_.avoid(on_paper(frame_, placed(part.outline, poses.at(static_cast<std::size_t>(part.section)))), true);
+    }
   }
 
   bool place(DisplayList& list, const Dimension& d) {
@@ -171,10 +181,10 @@ class SidePicture {
       list.close();
       labels_.keep_off(grown({*marks[i], *marks[i]}, kRing - 0.4));
     }
-    label_findings(list, labels_, subject_.fit.findings, shown, view_);
-    if (view_.greatest.x < bounds_.greatest.x)
-      draw_finding_notes(list, labels_, subject_, shown, wish_.chosen_finding,
-                         {{view_.greatest.x + 3.0, bounds_.least.y + 3.0}, bounds_.greatest});
+    if (view_.greatest.x == bounds_.greatest.x)
+      return label_findings(list, labels_, subject_.fit.findings, shown, view_);
+    draw_finding_notes(list, labels_, subject_, shown, wish_.chosen_finding,
+                       {{view_.greatest.x + 3.0, bounds_.least.y + 3.0}, bounds_.greatest});
   }
 
   bool within(Vec2 at) const {

@@ -5,8 +5,11 @@ from window import expect
 
 def steps_as_the_command_says(window, told):
     start = window.picture()
-    expect({"stair", "ghosts", "sweep", "least-distance"} <= set(start.layers), "layers of the side view")
+    expect({"stair", "dimensions", "stair-dimensions", "least-distance"} <= set(start.layers), "layers of the side view")
+    expect("sweep" not in start.layers, "a roll sweeps nothing in the side view")
     working = start.lean()
+    window.key("n", "n")
+    expect({"ghosts", "sweep"} <= set(window.picture().layers), "a drag has ghosts, and the outline of what it sweeps")
     window.key("End")
     parked = window.picture()
     last = told["moves"][-1]["closest"]
