@@ -10,40 +10,18 @@
 namespace stowpath {
 namespace {
 
+using testing::fall_of_rod;
+using testing::lean_in;
+using testing::RodFall;
+
 constexpr double kDegree = std::numbers::pi / 180.0;
 constexpr double kEightFeet = 2.4384, kFourFeet = 1.2192;  // [m]
-
-double lean_of(const SideWorld& world, int section) {
-  return world.turns()[static_cast<std::size_t>(section)] + 0.5 * std::numbers::pi;
-}
-
-// Time at which the rod's lean, from rest at `lean`, passes `mark`; between two steps taken as a straight line.
-struct Fall {
-  double time = 0.0;
-  double rate = 0.0;  // [rad/s]
-};
-Fall fall_to(double length, double lean, double mark, double step) {
-  const Model rod = testing::hinged_rods(1, length, 20.0);
-  SideWorld world(rod, testing::bare_setup(rod, step), {0.0, lean, {}});
-  world.start_from_rest();
-  double before = lean;
-  for (;;) {
-    const double slower = world.motion(0).rate;
-    world.step();
-    const double now = lean_of(world, 0), share = (before - mark) / (before - now);
-    // Rates stand half a step back, at both ends of the step.
-    if (now <= mark)
-      return {world.time() - step * (1.0 - share),
-              world.motion(0).rate + (share - 0.5) * (world.motion(0).rate - slower)};
-    before = now;
-  }
-}
 
 // A10: rod of 8 ft, quarter swing from level K(1/2) T0 / (2 pi), 0.754873 s, passing plumb at 3.473509 rad/s (derived,
 // complete elliptic integral by the arithmetic-geometric mean). The step is 1/240 s, the error of second order.
 TEST_CASE("side world: a rod let go level swings to plumb in the time of the elliptic integral",
           "[rehearsal][published]") {
-  const Fall fall = fall_to(kEightFeet, 90.0 * kDegree, 0.0, 1.0 / 240.0);
+  const RodFall fall = fall_of_rod(kEightFeet, {90.0 * kDegree, 0.0}, 1.0 / 240.0);
   CHECK(fall.time == Approx(0.754873).epsilon(2e-5));
   CHECK(-fall.rate == Approx(3.473509).epsilon(1e-4));
 }
@@ -51,9 +29,9 @@ TEST_CASE("side world: a rod let go level swings to plumb in the time of the ell
 // A10: from rest 1, 10 and 30 degrees off upright to level, t = sqrt(L / 3g) Int dtheta / sqrt(cos theta0 - cos theta).
 TEST_CASE("side world: a rod falls from near upright in the time of the closed form", "[rehearsal][published]") {
   const double level = 90.0 * kDegree;
-  CHECK(fall_to(kEightFeet, 179.0 * kDegree, level, 1.0 / 960.0).time == Approx(2.136017).epsilon(5e-5));
-  CHECK(fall_to(kEightFeet, 170.0 * kDegree, level, 1.0 / 960.0).time == Approx(1.199432).epsilon(5e-5));
-  CHECK(fall_to(kEightFeet, 150.0 * kDegree, level, 1.0 / 960.0).time == Approx(0.751331).epsilon(5e-5));
+  CHECK(fall_of_rod(kEightFeet, {179.0 * kDegree, level}, 1.0 / 960.0).time == Approx(2.136017).epsilon(5e-5));
+  CHECK(fall_of_rod(kEightFeet, {170.0 * kDegree, level}, 1.0 / 960.0).time == Approx(1.199432).epsilon(5e-5));
+  CHECK(fall_of_rod(kEightFeet, {150.0 * kDegree, level}, 1.0 / 960.0).time == Approx(0.751331).epsilon(5e-5));
 }
 
 struct TwoLeans {
@@ -65,7 +43,7 @@ TwoLeans two_rods_after(double seconds, double step) {
   world.start_from_rest();
   const int steps = static_cast<int>(std::lround(seconds / step));
   for (int i = 0; i < steps; ++i) world.step();
-  return {lean_of(world, 0), lean_of(world, 1)};
+  return {lean_in(world, 0), lean_in(world, 1)};
 }
 
 // A11, W29: two rods of 4 ft let go level, Runge-Kutta with 40 000 steps.
@@ -129,7 +107,7 @@ TEST_CASE("side world: the pipe's force is the weight at rest, and two and a hal
   CHECK(still.hook_force().y == Approx(20.0 * kGravity).epsilon(1e-4));
   SideWorld swung(rod, testing::bare_setup(rod, 1.0 / 960.0), {0.0, 90.0 * kDegree, {}});
   swung.start_from_rest();
-  while (lean_of(swung, 0) > 0.0) swung.step();
+  while (lean_in(swung, 0) > 0.0) swung.step();
   CHECK(swung.hook_force().y == Approx(2.5 * 20.0 * kGravity).epsilon(2e-3));
 }
 
@@ -142,7 +120,7 @@ TEST_CASE("side world: a hinge stops at its limit, and dry friction holds what i
     stopped.turn(0, 200.0);
     stopped.step();
   }
-  CHECK(lean_of(stopped, 1) - lean_of(stopped, 0) == Approx(60.0 * kDegree).margin(2e-3));
+  CHECK(lean_in(stopped, 1) - lean_in(stopped, 0) == Approx(60.0 * kDegree).margin(2e-3));
   // A rod on the pivot, 0.95 and 1.5 times the drag that holds it: radius x mu / sqrt(1 + mu^2) x weight.
   const Model rod = testing::hinged_rods(1, kFourFeet, 10.0);
   const auto turns_under = [&](double share) {
@@ -155,7 +133,7 @@ TEST_CASE("side world: a hinge stops at its limit, and dry friction holds what i
       world.turn(-1, share * drag);
       world.step();
     }
-    return lean_of(world, 0);
+    return lean_in(world, 0);
   };
   CHECK(turns_under(0.95) < 1e-3);
   CHECK(turns_under(1.5) > 8e-3);  // 0.0096 by the excess moment without gravity
