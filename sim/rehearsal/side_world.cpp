@@ -8,6 +8,7 @@
 
 #include "sim/mechanism/mass.h"
 #include "sim/rehearsal/chain_turn.h"
+#include "sim/rehearsal/step_cut.h"
 #include "sim/rehearsal/world_contacts.h"
 #include "sim/rehearsal/world_outline.h"
 
@@ -59,16 +60,18 @@ struct SideWorld::Engine {
   void add_pins();
   b2RevoluteJoint* add_joint(const Pin& pin);
   void leave_pipe();
-  void watch_return();
+  void watch_return(double length);
   bool hook_touches_pipe() const;
 
   void advance();
+  void slice(double length);
+  int slices() const;
   int rounds() const;
   void drag_pins();
   std::vector<ChainBody> chain() const;
   std::vector<ChainPin> chain_pins() const;
-  void turn_chain(const std::vector<ChainPin>& pins);
-  void watch_seat();
+  void turn_chain(const std::vector<ChainPin>& pins, double length);
+  void watch_seat(double length);
   double seat() const;
 
   const Body& body_of(int section) const;
@@ -85,10 +88,12 @@ struct SideWorld::Engine {
   SideSetup setup;
   std::vector<WorldPart> parts;
   WorldContacts contacts;
+  StepCut cut;
   b2World world;
   b2Body* room = nullptr;
   std::vector<Body> bodies;
   std::vector<Pin> pins;
+  std::vector<WorldTouch> touched;   // in the last step
   std::vector<ChainBody> before;     // velocities of the step before the last
   std::vector<Vec2> centres_before;  // where they stood
   Vec2 held_at;                      // the hooks' centre where the pipe holds it
@@ -100,10 +105,12 @@ SideWorld::Engine::Engine(const Model& m, SideSetup s, const Configuration& star
       setup(std::move(s)),
       parts(world_parts(model, setup.station)),
       contacts(model, parts),
+      cut(model, parts, contacts),
       world(b2Vec2(0.0F, setup.gravity ? static_cast<float>(-kGravity * kWorldUnits) : 0.0F)),
       held_at(model.linkage.pivot) {
   world.SetAllowSleeping(false);
   world.SetContinuousPhysics(false);
+  world.SetAutoClearForces(false);  // a step's loads act in all of its slices
   world.SetContactFilter(&contacts);
   world.SetContactListener(&contacts);
   contacts.hooks_on_pipe = setup.on_pipe;
@@ -295,11 +302,11 @@ void SideWorld::Engine::drag_pins() {
   }
 }
 
-void SideWorld::Engine::turn_chain(const std::vector<ChainPin>& arms) {
+void SideWorld::Engine::turn_chain(const std::vector<ChainPin>& arms, double length) {
   std::vector<ChainBody> moving = chain();
-  const std::vector<Vec2> more = turn_with_arms(moving, arms, setup.step);
+  const std::vector<Vec2> more = turn_with_arms(moving, arms, length);
   for (std::size_t i = 0; i < pins.size(); ++i)
-    pins[i].force = metres(pins[i].joint->GetReactionForce(static_cast<float>(1.0 / setup.step))) + more[i];
+    pins[i].force = metres(pins[i].joint->GetReactionForce(static_cast<float>(1.0 / length))) + more[i];
   for (std::size_t b = 0; b < bodies.size() && !pins.empty(); ++b) {
     bodies[b].body->SetLinearVelocity(units(moving[b].velocity));
     bodies[b].body->SetAngularVelocity(static_cast<float>(moving[b].rate));
@@ -316,21 +323,35 @@ int SideWorld::Engine::rounds() const {
   return fast && world.GetContactCount() > 0 ? kStrokeRounds : kRounds;
 }
 
+int SideWorld::Engine::slices() const {
+  std::vector<SectionMotion> motions;
+  for (int j = 0; j < model.linkage.sections; ++j) motions.push_back(motion(j));
+  return cut.slices(poses(), motions, setup.step);
+}
+
 void SideWorld::Engine::advance() {
-  contacts.look(poses(), turns());
-  before = chain();
-  for (std::size_t b = 0; b < bodies.size(); ++b) centres_before[b] = centre_of(bodies[b]);
-  drag_pins();
-  const std::vector<ChainPin> arms = chain_pins();
-  world.Step(static_cast<float>(setup.step), rounds(), kPositionRounds);
-  turn_chain(arms);
+  touched.clear();
+  const int count = slices();
+  for (int i = 0; i < count; ++i) slice(setup.step / count);
+  world.ClearForces();
   time += setup.step;
-  watch_seat();
   if (time < looked + kLookAgain) return;
   looked = time;
   if (!contacts.aside.empty() && contacts.take_back_parted())
     for (const Body& body : bodies)
       for (b2Fixture* f = body.body->GetFixtureList(); f != nullptr; f = f->GetNext()) f->Refilter();
+}
+
+void SideWorld::Engine::slice(double length) {
+  contacts.look(poses(), turns());
+  before = chain();
+  for (std::size_t b = 0; b < bodies.size(); ++b) centres_before[b] = centre_of(bodies[b]);
+  drag_pins();
+  const std::vector<ChainPin> arms = chain_pins();
+  world.Step(static_cast<float>(length), rounds(), kPositionRounds);
+  turn_chain(arms, length);
+  touched.insert(touched.end(), contacts.begun.begin(), contacts.begun.end());
+  watch_seat(length);
 }
 
 double SideWorld::Engine::seat() const {
@@ -340,14 +361,14 @@ double SideWorld::Engine::seat() const {
 
 // The pipe only pushes, within the angle of friction about its normal, where the hook covers it. The straight shank
 // carries on from the arc's beginning, but presses square to itself alone.
-void SideWorld::Engine::watch_seat() {
+void SideWorld::Engine::watch_seat(double length) {
   if (setup.hook_wrap <= 0.0) return;
-  if (!contacts.hooks_on_pipe) return watch_return();
+  if (!contacts.hooks_on_pipe) return watch_return(length);
   const double slip = std::atan(setup.friction.hook), from_shank = -0.5 * std::numbers::pi;
   const double at = seat();
   const bool held =
       norm(pins.front().force) < kFeather || (at >= from_shank - slip && at <= from_shank + setup.hook_wrap + slip);
-  outward = held ? 0.0 : outward + setup.step;
+  outward = held ? 0.0 : outward + length;
   if (outward > kLeaves) leave_pipe();
 }
 
@@ -365,11 +386,11 @@ bool SideWorld::Engine::hook_touches_pipe() const {
   });
 }
 
-void SideWorld::Engine::watch_return() {
+void SideWorld::Engine::watch_return(double length) {
   const double reach = model.hook_slack + kWorldSkin;
   const bool rests = hook_touches_pipe() && norm(poses()[0].p - model.linkage.pivot) < 2.0 * reach &&
                      norm(motion(0).velocity) < kReturnSpeed;
-  resting = rests ? resting + setup.step : 0.0;
+  resting = rests ? resting + length : 0.0;
   if (resting < kReturns) return;
   held_at = poses()[0].p;
   contacts.hooks_on_pipe = true;
@@ -487,7 +508,7 @@ Vec2 SideWorld::momentum() const {
 }
 
 const std::vector<WorldPart>& SideWorld::parts() const { return engine_->parts; }
-const std::vector<WorldTouch>& SideWorld::new_touches() const { return engine_->contacts.begun; }
+const std::vector<WorldTouch>& SideWorld::new_touches() const { return engine_->touched; }
 
 std::vector<std::pair<int, int>> SideWorld::touching() const {
   std::vector<std::pair<int, int>> pairs;

@@ -8,7 +8,8 @@ namespace stowpath {
 namespace {
 
 constexpr std::size_t kMostCorners = 8;
-constexpr double kLeastThickness = 5e-4;  // [m]
+constexpr double kLeastThickness = 5e-4;  // that a thing is given [m]
+constexpr double kThinnest = 0.99 * kLeastThickness;  // what is given that much may be less by rounding [m]
 constexpr double kLeastTurn = 1e-4;       // sine of the turn at a corner, under which the corner is left out
 
 std::vector<Vec2> without_near_corners(const std::vector<Vec2>& core) {
@@ -51,7 +52,7 @@ void add_polygon(const std::vector<Vec2>& core, std::vector<RoundedPolygon>& pie
     const std::size_t last = std::min(next + kMostCorners - 2, core.size() - 1);
     std::vector<Vec2> part{core.front()};
     for (std::size_t i = next; i <= last; ++i) part.push_back(core[i]);
-    if (thickness(part) >= kLeastThickness) pieces.push_back({std::move(part), 0.0});
+    if (thickness(part) >= kThinnest) pieces.push_back({std::move(part), 0.0});
     next = last;
   }
 }
@@ -86,6 +87,11 @@ WorldOutline world_outline(const RoundedPolygon& outline) {
   if (radius >= 0.5 * kLeastThickness) add_rounding(core, radius, world.pieces);
   world.error += radius >= 0.5 * kLeastThickness ? radius - outline.radius : outline.radius;
   return world;
+}
+
+double world_thickness(const RoundedPolygon& outline) {
+  const double core = outline.core.size() > 2 ? thickness(outline.core) : 0.0;
+  return std::max(kLeastThickness, core + 2.0 * outline.radius);
 }
 
 }  // namespace stowpath

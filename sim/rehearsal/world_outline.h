@@ -21,4 +21,7 @@ inline constexpr double kLeastEdge = 5e-4;
 /// a corner. What is thinner than half a millimetre is made that thick.
 WorldOutline world_outline(const RoundedPolygon& outline);
 
+/// Least width that the outline has in the world, in any direction [m].
+double world_thickness(const RoundedPolygon& outline);
+
 }  // namespace stowpath

@@ -13,8 +13,7 @@ namespace {
 
 constexpr double kStep = 1.0 / 960.0, kSeconds = 1.5;
 constexpr int kStepsALook = 16;
-constexpr double kWell = 0.03;  // more than anything moves in a step [m]
-constexpr double kThin = 0.01;  // what is thinner may be passed through in a step, as the method says [m]
+constexpr double kWell = 3.0 * kWorldSkin;  // parts go two skins at most from one look of the world to the next
 
 Configuration random_start(const Model& model, std::mt19937& random) {
   const auto move = static_cast<std::size_t>(uniform(random, 0.0, static_cast<double>(model.moves.size()) - 1e-9));
@@ -40,17 +39,6 @@ bool holds(const std::vector<std::pair<int, int>>& pairs, int a, int b) {
   return std::find(pairs.begin(), pairs.end(), std::pair{a, b}) != pairs.end();
 }
 
-double width_of(const RoundedPolygon& shape) {
-  double least = shape.core.size() < 3 ? 0.0 : 1e9;
-  for (std::size_t i = 0; i < shape.core.size() && shape.core.size() > 2; ++i) {
-    const Vec2 a = shape.core[i], along = shape.core[(i + 1) % shape.core.size()] - a;
-    double height = 0.0;
-    for (const Vec2 corner : shape.core) height = std::max(height, cross(along, corner - a) / norm(along));
-    least = std::min(least, height);
-  }
-  return least + 2.0 * shape.radius;
-}
-
 // Every pair that the world could have seen, and those that it says it sees.
 void look(const Model& model, const SideWorld& world, RehearsalAnswer& answer) {
   ++answer.looks;
@@ -62,8 +50,7 @@ void look(const Model& model, const SideWorld& world, RehearsalAnswer& answer) {
       const WorldPart &first = parts[static_cast<std::size_t>(a)], &second = parts[static_cast<std::size_t>(b)];
       if (second.kind == PartKind::zone || !can_touch(model, first, second, world.hooks_on_pipe(), false)) continue;
       if (holds(touching, a, b) || holds(aside, a, b)) continue;
-      const bool thin = width_of(first.shape) < kThin || width_of(second.shape) < kThin;
-      if (!thin && part_distance(first, second, X_W) < -kWell) ++answer.missed;
+      if (part_distance(first, second, X_W) < -kWell) ++answer.missed;
     }
 }
 

@@ -11,7 +11,7 @@ struct RehearsalAnswer {
   int touches = 0;        ///< begun
   int looks = 0;          ///< poses at which all pairs were measured
   int unconfirmed = 0;    ///< touches of parts that are farther apart than the world's skin
-  int missed = 0;         ///< pairs well into each other, neither under 10 mm thick, that the world did not see touch
+  int missed = 0;         ///< pairs well into each other that the world did not see touch
   double greatest = 0.0;  ///< distance of parts that were seen to touch [m]
 };
 

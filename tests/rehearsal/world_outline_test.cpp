@@ -70,6 +70,13 @@ TEST_CASE("world outline: corners too near for the engine become one, and what i
       return distance_to(piece, {0.2, 2e-5}) < 0.0;
     }));
   }
+  for (int i = 0; i < 360; ++i) {  // rounding must not take the bar away, whichever way it points
+    const double angle = 0.01745 * i;
+    const Vec2 end{0.3 * std::cos(angle), 0.3 * std::sin(angle)};
+    const WorldOutline turned = world_outline(make_capsule({0.0, 0.0}, end, 0.0));
+    CHECK(std::any_of(turned.pieces.begin(), turned.pieces.end(),
+                      [&](const RoundedPolygon& piece) { return distance_to(piece, 0.5 * end) < 0.0; }));
+  }
   const WorldOutline blunt =
       world_outline(make_rounded_polygon({{0.0, 0.0}, {0.1, 0.0}, {0.1, 1e-4}, {0.0, 0.1}}, 0.0));
   CHECK(blunt.pieces.front().core.size() == 3);
