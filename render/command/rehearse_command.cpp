@@ -12,11 +12,6 @@
 namespace stowpath {
 namespace {
 
-std::string trimmed(const std::string& text) {
-  const auto first = text.find_first_not_of(' '), last = text.find_last_not_of(' ');
-  return first == std::string::npos ? "" : text.substr(first, last - first + 1);
-}
-
 [[noreturn]] void refuse(const std::string& option, const std::string& text, const std::string& hint) {
   throw UsageFault(option + ": \"" + text + "\" cannot be read", hint);
 }
@@ -28,13 +23,9 @@ double number(const std::string& option, const std::string& text, const std::str
 }
 
 double seconds(const std::string& option, const std::string& text) {
-  const std::string hint = "write it as 12s, or 1.5 min", word = trimmed(text);
-  const bool minutes = word.ends_with("min");
-  if (!minutes && !word.ends_with("s")) refuse(option, text, hint);
-  const double time =
-      number(option, text, word.substr(0, word.size() - (minutes ? 3 : 1)), hint) * (minutes ? 60.0 : 1.0);
-  if (time < 0.0) refuse(option, text, hint);
-  return time;
+  const auto time = read_seconds(text);
+  if (!time) refuse(option, text, "write it as 12s, or 1.5 min");
+  return *time;
 }
 
 // Cuts "... for 2s" off the end.
@@ -46,17 +37,7 @@ double cut_duration(const std::string& option, std::string& text) {
   return time;
 }
 
-Push read_push(const std::string& text) {
-  const std::string hint = "write it as \"120N at 1.1m\", or \"27 lbf at 3ft 7in for 2s\"";
-  std::string rest = text;
-  Push push;
-  push.seconds = cut_duration("--push", rest);
-  const auto hand = read_hand_push(trimmed(rest));
-  if (!hand) refuse("--push", text, hint);
-  push.force = hand->force();
-  push.height = hand->height;
-  return push;
-}
+Push outward_push(const HandPush& hand) { return {hand.force, hand.height, hand.seconds.value_or(1.0)}; }
 
 Gust read_gust(const std::string& text) {
   const std::string hint = "write it as \"10 m/s\", or \"-8 m/s for 3s\"; it blows against the climber's face";
@@ -91,11 +72,17 @@ std::string report_of(const SceneRequest& request, const RehearsalSubject& subje
 
 }  // namespace
 
+HandPush asked_push(const std::string& text) {
+  const HandPushRead read = read_hand_push(text);
+  if (!read.push) throw UsageFault("--push: \"" + text + "\": " + read.problem, read.hint);
+  return *read.push;
+}
+
 RehearsalOptions rehearsal_options(const WhatIfs& asked) {
   RehearsalOptions options;
   if (!asked.let_go.empty()) options.let_go = seconds("--let-go", asked.let_go);
   if (!asked.line_breaks.empty()) options.line_breaks = seconds("--line-breaks", asked.line_breaks);
-  if (!asked.push.empty()) options.push = read_push(asked.push);
+  if (!asked.push.empty()) options.push = outward_push(asked_push(asked.push));
   if (!asked.gust.empty()) options.gust = read_gust(asked.gust);
   if (!asked.when.empty()) options.when = seconds("--when", asked.when);
   for (const int hinge : asked.no_pins) options.no_pins.push_back(hinge - 1);

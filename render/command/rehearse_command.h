@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "render/command/hand_push.h"
 #include "render/command/scene_job.h"
 #include "sim/rehearsal/rehearsal.h"
 
@@ -22,8 +23,10 @@ struct RehearsalFiles {
   std::string replay;   ///< a recording to tell and draw again, in place of a run
 };
 
-/// "12s", "1.5 min" as seconds, "120N at 1.1m for 2s", "10 m/s for 3s". A push is outward; "-120N" pushes towards the
-/// back wall.
+/// A push as --push takes it. @throws UsageFault naming what is wrong and what to write
+HandPush asked_push(const std::string& text);
+
+/// "12s", "1.5 min" as seconds, "120N at 1.1m outward for 2s", "10 m/s for 3s". The push is taken as outward.
 /// @throws UsageFault naming the option, what is wrong and what to write
 RehearsalOptions rehearsal_options(const WhatIfs& asked);
 

@@ -24,10 +24,10 @@ namespace stowpath {
 namespace {
 
 constexpr std::array<std::string_view, 6> kCommands{"dryfit", "hoist", "loads", "open", "rehearse", "schema"};
-constexpr std::array<std::string_view, 21> kOptions{
+constexpr std::array<std::string_view, 20> kOptions{
     "--sagged", "--apply", "--no-remedies", "--detail",  "--output", "--json",   "--units",
     "--quiet",  "--color", "--help",        "--version", "-o",       "--let-go", "--line-breaks",
-    "--no-pin", "--push",  "--gust",        "--when",    "--record", "--replay", "--roll"};
+    "--no-pin", "--push",  "--gust",        "--when",    "--record", "--replay"};
 
 // What the command line says, gathered by the parser.
 struct Wanted {
@@ -35,7 +35,6 @@ struct Wanted {
   bool json = false, quiet = false, sagged = false, no_remedies = false;
   WhatIfs what_ifs;
   RehearsalFiles files;
-  std::string roll;
 };
 
 CLI::App* add_report_command(CLI::App& app, Wanted& wanted, const std::string& name, const std::string& asks) {
@@ -65,7 +64,10 @@ void add_rehearse(CLI::App& app, Wanted& wanted) {
   command->add_option("--let-go", what.let_go, "The hoist line is let go after TIME (12s)")->type_name("TIME");
   command->add_option("--line-breaks", what.line_breaks, "The hoist line breaks after TIME")->type_name("TIME");
   command->add_option("--no-pin", what.no_pins, "The stair stands without the pin of hinge N")->type_name("N");
-  command->add_option("--push", what.push, "Someone pushes outward: \"120N at 1.1m\", with \"for 2s\" for longer")
+  command
+      ->add_option("--push", what.push,
+                   "A hand pushes: \"120N at 1.1m along\" rolls the standing stair, and the procedure is left out; \"120N "
+                   "at 1.1m outward for 2s\" pushes it off the wall")
       ->type_name("PUSH");
   command->add_option("--gust", what.gust, "Air blows against the climber's face: \"10 m/s\"")->type_name("SPEED");
   command->add_option("--when", what.when, "Push or blow after TIME")->type_name("TIME");
@@ -75,22 +77,29 @@ void add_rehearse(CLI::App& app, Wanted& wanted) {
       ->type_name("FILE");
   command->add_option("--replay", files.replay, "Tell and draw the run kept in FILE, in place of a new one")
       ->type_name("FILE");
-  command->add_option("--roll", wanted.roll, "Push the standing stair along its rail instead: \"120N at 1.1m\"")
-      ->type_name("PUSH");
 }
 
 bool any_what_if(const WhatIfs& what) { return !what_ifs_text(what).empty(); }
 
+// A push along the rail is a run of its own.
+bool rolls_by_itself(const WhatIfs& what) {
+  if (what.push.empty() || asked_push(what.push).way != PushWay::along) return false;
+  WhatIfs others = what;
+  others.push.clear();
+  if (any_what_if(others))
+    throw UsageFault("--push: along the rail the stair is pushed by itself, without the procedure",
+                     "leave the other options out, or write outward in it: \"120N at 1.1m outward\"");
+  return true;
+}
+
 int do_rehearse(const SceneRequest& request, const Wanted& wanted, std::istream& in, std::ostream& out) {
   const RehearsalFiles& files = wanted.files;
-  const bool other = any_what_if(wanted.what_ifs) || !files.record.empty();
-  if (!wanted.roll.empty() && (other || !files.replay.empty() || !files.drawing.empty()))
-    throw UsageFault("--roll runs by itself, and is neither recorded nor drawn", "leave the other options out");
-  if (!files.replay.empty() && other)
+  const WhatIfs& what = wanted.what_ifs;
+  if (!files.replay.empty() && (any_what_if(what) || !files.record.empty()))
     throw UsageFault("--replay tells a run as it was: nothing can be changed in it", "leave --replay out to run anew");
-  if (!wanted.roll.empty()) return run_roll(request, wanted.roll, in, out);
+  if (rolls_by_itself(what)) return run_roll(request, what.push, files, in, out);
   if (!files.replay.empty()) return run_replay(request, files, in, out);
-  return run_rehearse(request, wanted.what_ifs, files, in, out);
+  return run_rehearse(request, what, files, in, out);
 }
 
 void add_dryfit(CLI::App& app, Wanted& wanted) {

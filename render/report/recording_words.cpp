@@ -1,6 +1,7 @@
 #include "render/report/recording_words.h"
 
 #include <algorithm>
+#include <cmath>
 #include <iterator>
 #include <numbers>
 
@@ -22,6 +23,24 @@ std::string hinge_text(double number) { return "hinge " + format_decimal(number,
 std::string touch_text(const RecordedEvent& event, DisplayUnits units) {
   return event.what + " meets " + event.other + " at " + speed_text(event.value, units) + ", " +
          energy_text(event.energy, units);
+}
+
+// Whether the procedure was gone about at all.
+bool works(const Recording& recording) {
+  return std::any_of(recording.events.begin(), recording.events.end(), [](const RecordedEvent& event) {
+    return event.kind == RecordedEventKind::move_begins || event.kind == RecordedEventKind::hooked_on;
+  });
+}
+
+std::string greatest_forces(const Recording& recording, DisplayUnits units) {
+  double push = 0.0;
+  bool line = false;
+  for (const RecordedFrame& frame : recording.frames) {
+    push = std::max(push, std::abs(frame.push));
+    line = line || frame.hoist.on;
+  }
+  return (line ? ", greatest pull of the line " + force_text(greatest_pull(recording), units) : "") +
+         (push > 0.0 ? ", greatest push along the rail " + force_text(push, units) : "");
 }
 
 }  // namespace
@@ -65,6 +84,18 @@ std::string event_sentence(const RecordedEvent& event, DisplayUnits units) {
       return event.what + (event.value != 0.0 ? ", by " + degrees_text(event.value) : "");
     case RecordedEventKind::at_rest:
       return "at rest";
+    case RecordedEventKind::takes_hold:
+      return "a hand takes hold " + place_text(event.value, units) + " above the floor, to roll the stair";
+    case RecordedEventKind::binds:
+      return "the hooks bind: a push of " + force_text(event.value, units) + " along the rail moves nothing";
+    case RecordedEventKind::stays:
+      return "a push of " + force_text(event.value, units) + " along the rail is too weak";
+    case RecordedEventKind::leaves_pipe:
+      return "a hook rolls off the pipe's end, with the stair at station " + place_text(event.value, units);
+    case RecordedEventKind::stands:
+      return "rolled to station " + place_text(event.value, units);
+    case RecordedEventKind::brought:
+      return "taken to station " + place_text(event.value, units) + ", which it did not reach by itself";
   }
   return {};
 }
@@ -78,6 +109,10 @@ bool is_trouble(RecordedEventKind kind) {
     case RecordedEventKind::line_broken:
     case RecordedEventKind::hooks_lift:
     case RecordedEventKind::strays:
+    case RecordedEventKind::binds:
+    case RecordedEventKind::stays:
+    case RecordedEventKind::leaves_pipe:
+    case RecordedEventKind::brought:
       return true;
     default:
       return false;
@@ -101,9 +136,9 @@ std::string recording_answer(const Recording& recording, DisplayUnits units) {
   const std::vector<RecordedEvent> told = told_events(recording);
   const auto touches = std::count_if(told.begin(), told.end(),
                                      [](const RecordedEvent& event) { return event.kind == RecordedEventKind::touch; });
-  const std::string asked = recording.options.empty() ? "the procedure" : "the procedure with " + recording.options;
-  return "REHEARSED: " + asked + ", " + time_text(time) + "; " + counted(touches, "touch", "touches") +
-         ", greatest pull of the line " + force_text(greatest_pull(recording), units) +
+  const std::string asked = recording.options.empty() ? "" : " with " + recording.options;
+  return "REHEARSED: " + std::string(works(recording) ? "the procedure" : "the standing stair") + asked + ", " +
+         time_text(time) + "; " + counted(touches, "touch", "touches") + greatest_forces(recording, units) +
          ". A simulation: it proves no clearance.";
 }
 

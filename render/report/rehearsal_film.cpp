@@ -10,6 +10,7 @@
 #include "render/report/rehearsal_report.h"
 #include "render/report/words.h"
 #include "render/sheet/recording_curves.h"
+#include "render/sheet/roll_drawing.h"
 #include "render/sheet/stair_drawing.h"
 
 namespace stowpath {
@@ -66,7 +67,11 @@ std::size_t frame_at(const Recording& recording, double time) {
 DisplayList make_rehearsal_picture(const RecordingSubject& subject, std::size_t frame, int faster) {
   const PaperBox extent = rehearsal_extent(subject);
   const ViewFrame view = frame_across(extent, kWidth, kAir);
-  const double bottom = view.y(extent.least.y) + kAir;
+  const bool rolls = has_roll(subject.recording);
+  const PaperBox plan = roll_extent(subject);
+  ViewFrame from_above = plan_across(plan, kWidth, kAir);
+  from_above.zero.y += view.y(extent.least.y) + kAir;
+  const double bottom = rolls ? from_above.y(plan.greatest.y) + kAir : view.y(extent.least.y) + kAir;
   DisplayList list;
   list.width = kWidth;
   list.height = bottom + kCaption;
@@ -76,6 +81,10 @@ DisplayList make_rehearsal_picture(const RecordingSubject& subject, std::size_t 
   draw_rehearsal_room(list, subject, view);
   draw_stair(list, view, subject.model, poses);
   draw_ropes(list, view, subject.model, poses, shown.hoist.on);
+  if (rolls) {
+    draw_roll_room(list, subject, from_above);
+    draw_stair_above(list, subject, from_above, shown, false);
+  }
   draw_caption(list, subject, shown, bottom, faster);
   return list;
 }

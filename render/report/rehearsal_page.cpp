@@ -14,6 +14,7 @@
 #include "render/report/rehearsal_page_parts.h"
 #include "render/report/words.h"
 #include "render/sheet/recording_curves.h"
+#include "render/sheet/roll_drawing.h"
 #include "render/sheet/stair_drawing.h"
 #include "sim/trade/us_units.h"
 
@@ -25,6 +26,7 @@ using nlohmann::json;
 constexpr double kViewWidth = 150.0;    // of the drawing, in its own millimetres
 constexpr double kViewAir = 6.0;        // round it [mm]
 constexpr double kPlotsHeight = 110.0;  // [mm]
+constexpr double kRollPlotHeight = 34.0;  // more, where the station is plotted too [mm]
 constexpr double kStrays = 0.002;       // of the picture from the recording, between the frames that it keeps [m]
 constexpr double kThousandth = 1e-3;    // what numbers of the script are rounded to, in mm and seconds
 constexpr double kMillionth = 1e-6;     // and turns [rad]
@@ -42,9 +44,18 @@ void add_pose(json& out, const RecordedPose& pose, const ViewFrame& frame) {
   out.push_back(rounded(-pose.turn, kMillionth));
 }
 
-json frame_json(const RecordedFrame& frame, int sections, const ViewFrame& view) {
+/// The views that a frame is placed in.
+struct PageViews {
+  ViewFrame side, plan;
+};
+
+// From above, out runs down the paper: the stair's turn shows the other way round.
+json frame_json(const RecordedFrame& frame, int sections, const PageViews& views) {
   json out{rounded(frame.time, kThousandth), frame.move, rounded(frame.hoist.pull, 0.1), frame.hoist.on ? 1 : 0};
-  for (int j = 0; j < sections; ++j) add_pose(out, frame.sections.at(static_cast<std::size_t>(j)), view);
+  for (int j = 0; j < sections; ++j) add_pose(out, frame.sections.at(static_cast<std::size_t>(j)), views.side);
+  out.push_back(rounded(views.plan.x(frame.station), kThousandth));
+  out.push_back(rounded(frame.yaw, kMillionth));
+  out.push_back(rounded(frame.push, 0.1));
   return out;
 }
 
@@ -55,6 +66,8 @@ class PageMaker {
       : subject_(subject),
         told_(told_events(subject.recording)),
         frame_(frame_across(rehearsal_extent(subject), kViewWidth, kViewAir)),
+        plan_(plan_across(roll_extent(subject), kViewWidth, kViewAir)),
+        rolls_(has_roll(subject.recording)),
         height_(frame_.y(rehearsal_extent(subject).least.y) + kViewAir) {}
 
   std::string page() {
@@ -65,7 +78,7 @@ class PageMaker {
            "script-src 'unsafe-inline'; font-src data:\">\n<title>" +
            xml_escaped(title) + "</title>\n<style>" + font_face() + std::string(rehearsal_page_style()) + svg_style() +
            "</style>\n<main>\n<h1>" + xml_escaped(title) + "</h1>\n<p>" +
-           xml_escaped(recording_answer(subject_.recording, subject_.units)) + "</p>\n" + view_svg() + controls() +
+           xml_escaped(recording_answer(subject_.recording, subject_.units)) + "</p>\n" + view_svg() + (rolls_ ? plan_svg() : "") + controls() +
            "<h2>What happened</h2>\n" + events() + "<h2>Against time</h2>\n" + plots + "<h2>Cautions</h2>\n<p>" +
            xml_escaped(recording_cautions()) + "</p>\n</main>\n<script>const run=" + run_json() + ";\n" +
            std::string(rehearsal_page_script()) + "</script>\n</html>\n";
@@ -89,6 +102,26 @@ class PageMaker {
     label_rehearsal_room(fixed, labels, subject_, frame_);
     return svg_head("view", height_, "Side view of the run") + svg_items(fixed.items) + "<g class=\"no-scripts\">\n" +
            svg_items(strip.items) + "</g>\n" + moving() + "</svg>\n";
+  }
+
+  // The view from above, with the stair about the middle of its hooks; the script moves it.
+  std::string plan_svg() const {
+    DisplayList fixed, strip, stair;
+    Labels labels;
+    const double height = plan_.y(roll_extent(subject_).greatest.y) + kViewAir;
+    const PaperBox all{{0.0, 0.0}, {kViewWidth, height}};
+    draw_roll_room(fixed, subject_, plan_);
+    draw_roll_strip(strip, labels, subject_, plan_, all, false);
+    label_roll_room(fixed, labels, subject_, plan_, all);
+    RecordedFrame still = subject_.recording.frames.front();
+    still.station = still.yaw = 0.0;
+    ViewFrame own = plan_;
+    own.zero = {0.0, -plan_.scale.paper(subject_.model.linkage.pivot.x)};
+    draw_stair_above(stair, subject_, own, still, false);
+    const Vec2 at = plan_({subject_.recording.frames.front().station, subject_.model.linkage.pivot.x});
+    return svg_head("view", height, "The stair along its rail, from above") + svg_items(fixed.items) +
+           "<g class=\"no-scripts\">\n" + svg_items(strip.items) + "</g>\n<g id=\"above\" transform=\"translate(" +
+           drawing_number(at.x) + " " + drawing_number(at.y) + ")\">\n" + svg_items(stair.items) + "</g>\n</svg>\n";
   }
 
   // Each section once, in its own frame; the script moves it. It begins where the run does.
@@ -132,10 +165,11 @@ class PageMaker {
   std::string plots_svg() {
     DisplayList list;
     Labels labels;
-    time_ = draw_rehearsal_plots(list, labels, subject_, {{0.0, 0.0}, {kViewWidth, kPlotsHeight}});
-    return svg_head("plots", kPlotsHeight, "Pull of the lines, speed of the foot and lean against time") +
+    const double height = kPlotsHeight + (rolls_ ? kRollPlotHeight : 0.0);
+    time_ = draw_rehearsal_plots(list, labels, subject_, {{0.0, 0.0}, {kViewWidth, height}});
+    return svg_head("plots", height, "Pull of the lines, speed of the foot and lean against time") +
            svg_items(list.items) + "<line class=\"cursor s-blue only-scripts\" stroke-width=\"0.4\" y1=\"4\" y2=\"" +
-           drawing_number(kPlotsHeight - 12.0) + "\"/>\n</svg>\n";
+           drawing_number(height - 12.0) + "\"/>\n</svg>\n";
   }
 
   json rope_end(const RopeEnd& end) const {
@@ -148,7 +182,7 @@ class PageMaker {
   json frames() const {
     json out = json::array();
     for (const std::size_t i : motion_frames(subject_.model, subject_.recording, kStrays))
-      out.push_back(frame_json(subject_.recording.frames[i], subject_.recording.sections, frame_));
+      out.push_back(frame_json(subject_.recording.frames[i], subject_.recording.sections, {frame_, plan_}));
     return out;
   }
 
@@ -176,6 +210,8 @@ class PageMaker {
       run["ropes"].push_back({{"a", rope_end(rope.a)}, {"b", rope_end(rope.b)}, {"hooked", rope.only_hooked_on}});
     const auto last = static_cast<std::size_t>(subject_.recording.sections - 1);
     run["foot"] = rounded(frame_.scale.paper(subject_.model.linkage.length.at(last)), kThousandth);
+    run["planMetres"] = plan_.scale.ratio / 1000.0;
+    if (rolls_) run["axis"] = rounded(plan_.y(subject_.model.linkage.pivot.x), kThousandth);
     run["metres"] = frame_.scale.ratio / 1000.0;
     run["force"] = imperial ? 1.0 / kPoundForce : 1.0;
     run["forceUnit"] = force_unit(subject_.units);
@@ -194,7 +230,8 @@ class PageMaker {
 
   const RecordingSubject& subject_;
   std::vector<RecordedEvent> told_;
-  ViewFrame frame_;
+  ViewFrame frame_, plan_;
+  bool rolls_;
   double height_;
   TimeAxis time_;
 };

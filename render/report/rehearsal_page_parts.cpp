@@ -34,7 +34,7 @@ std::string_view rehearsal_page_script() {
 const $=id=>document.getElementById(id),F=run.frames,N=run.sections,T0=F[0][0],T1=F[F.length-1][0];
 let time=T0,last=0,playing=false;
 // The frame at a time, straight between the two next to it. A frame: time, move, pull, line on, then x, y, turn of
-// each section.
+// each section; then the stair's place along the rail and its turn, both on the paper from above, and a hand's push.
 function at(t){
   let a=0,b=F.length-1;
   while(b-a>1){const m=(a+b)>>1;F[m][0]<=t?a=m:b=m}
@@ -44,11 +44,15 @@ function at(t){
   return f}
 function point(f,e){if(e[0]<0)return[e[1],e[2]];const k=4+3*e[0],c=Math.cos(f[k+2]),s=Math.sin(f[k+2]);
   return[f[k]+c*e[1]-s*e[2],f[k+1]+s*e[1]+c*e[2]]}
-function foot(q,p){const e=[N-1,run.foot,0],a=point(p,e),b=point(q,e);return Math.hypot(b[0]-a[0],b[1]-a[1])*run.metres}
+function foot(q,p){const e=[N-1,run.foot,0],a=point(p,e),b=point(q,e),k=4+3*N;
+  return Math.hypot((b[0]-a[0])*run.metres,(b[1]-a[1])*run.metres,(q[k]-p[k])*run.planMetres)}
 function show(t){
   time=Math.max(T0,Math.min(T1,t));const f=at(time);
   for(let j=0;j<N;j++){const k=4+3*j;
     $('section-'+j).setAttribute('transform','translate('+f[k].toFixed(2)+' '+f[k+1].toFixed(2)+') rotate('+(f[k+2]*180/Math.PI).toFixed(3)+')')}
+  const k=4+3*N;
+  // From above the stair is drawn as it stands: once it leans otherwise, it is left out.
+  if(run.axis)$('above').style.display=Math.abs(f[6]-F[0][6])<.02?'':'none',$('above').setAttribute('transform','translate('+f[k].toFixed(2)+' '+run.axis+') rotate('+(f[k+1]*180/Math.PI).toFixed(3)+')');
   run.ropes.forEach((r,i)=>{const a=point(f,r.a),b=point(f,r.b),e=$('rope-'+i);
     e.setAttribute('x1',a[0].toFixed(2));e.setAttribute('y1',a[1].toFixed(2));
     e.setAttribute('x2',b[0].toFixed(2));e.setAttribute('y2',b[1].toFixed(2));
@@ -59,7 +63,7 @@ function show(t){
   let said='';
   run.events.forEach((e,i)=>{const past=e[0]<=time+1e-9;$('event-'+i).className=(e[2]?'trouble ':'')+(past?'past':'');if(past)said=e[1]});
   $('now').textContent=time.toFixed(2)+' s'+(f[1]>=0?', '+run.moves[f[1]]:'')+'. Line '+(f[3]>0?Math.round(f[2]*run.force)+' '+run.forceUnit:'off')
-    +', foot '+(f.speed*run.speed).toFixed(2)+' '+run.speedUnit+'. '+said}
+    +(f[k+2]?', push along the rail '+Math.round(f[k+2]*run.force)+' '+run.forceUnit:'')+', foot '+(f.speed*run.speed).toFixed(2)+' '+run.speedUnit+'. '+said}
 function tick(now){if(!playing)return;const fast=+$('fast').value;show(time+fast*(now-last)/1000);last=now;
   if(time>=T1)stop();else requestAnimationFrame(tick)}
 function stop(){playing=false;$('play').textContent='Play'}

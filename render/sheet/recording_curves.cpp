@@ -29,6 +29,8 @@ constexpr std::size_t kLongestRun = 240;  // frames left out one after the other
 RecordedFrame between(const RecordedFrame& a, const RecordedFrame& b, double time, int sections) {
   const double u = b.time > a.time ? (time - a.time) / (b.time - a.time) : 0.0;
   RecordedFrame out = a;
+  out.station += u * (b.station - a.station);
+  out.yaw += u * (b.yaw - a.yaw);
   for (std::size_t j = 0; j < static_cast<std::size_t>(sections); ++j) {
     out.sections[j].origin = lerp(a.sections[j].origin, b.sections[j].origin, u);
     out.sections[j].turn += u * (b.sections[j].turn - a.sections[j].turn);
@@ -42,7 +44,14 @@ struct Likeness {
   double pull = 0.0;  // [N]
 };
 
+// Yaw moves the farthest section's end most.
+bool alike_along(const Model& model, const RecordedFrame& a, const RecordedFrame& b, int sections, double within) {
+  const double out = std::abs(end_of(model, a, sections - 1).x - model.linkage.pivot.x);
+  return std::abs(a.station - b.station) <= within && out * std::abs(a.yaw - b.yaw) <= within;
+}
+
 bool alike(const Model& model, const RecordedFrame& a, const RecordedFrame& b, int sections, const Likeness& within) {
+  if (!alike_along(model, a, b, sections, within.way)) return false;
   for (int j = 0; j < sections; ++j) {
     const auto k = static_cast<std::size_t>(j);
     if (norm(a.sections[k].origin - b.sections[k].origin) > within.way) return false;
@@ -88,11 +97,15 @@ RecordingCurves curves_of(const Model& model, const Recording& recording) {
   for (const RecordedFrame& frame : recording.frames) {
     out.hoist.push_back({frame.time, frame.hoist.pull});
     out.fold.push_back({frame.time, frame.fold.pull});
+    out.push.push_back({frame.time, frame.push});
+    out.station.push_back({frame.time, frame.station});
     for (int j = 0; j < recording.sections; ++j) {
       out.leans[static_cast<std::size_t>(j)].push_back({frame.time, recorded_lean(frame, j)});
     }
     if (before && frame.time > before->time) {
-      const double gone = norm(recorded_foot(model, recording, frame) - recorded_foot(model, recording, *before));
+      const double gone = std::hypot(
+          norm(recorded_foot(model, recording, frame) - recorded_foot(model, recording, *before)),
+          frame.station - before->station);
       out.speed.push_back({0.5 * (frame.time + before->time), gone / (frame.time - before->time)});
     }
     before = &frame;

@@ -19,6 +19,8 @@ Vec2 recorded_foot(const Model& model, const Recording& recording, const Recorde
 /// What is plotted against time, one value a frame.
 struct RecordingCurves {
   std::vector<Vec2> hoist, fold;         ///< time [s], pull [N]
+  std::vector<Vec2> push;                ///< time [s], of a hand along the rail [N]
+  std::vector<Vec2> station;             ///< time [s], of the stair's middle [m]
   std::vector<Vec2> speed;               ///< time [s], of the foot, by differences between frames [m/s]
   std::vector<std::vector<Vec2>> leans;  ///< of each section: time [s], lean [rad]
 };
@@ -29,7 +31,8 @@ RecordingCurves curves_of(const Model& model, const Recording& recording);
 std::vector<std::size_t> strip_frames(const Model& model, const Recording& recording, std::size_t most);
 
 /// Frames that a picture in motion needs: with straight lines from one to the next, no end of a section strays by more
-/// than `tolerance` [m] from where it was, nor a line's pull by more than a hundredth of its greatest.
+/// than `tolerance` [m] from where it was, along the rail or in the side view, nor a line's pull by more than a hundredth
+/// of its greatest.
 std::vector<std::size_t> motion_frames(const Model& model, const Recording& recording, double tolerance);
 
 }  // namespace stowpath

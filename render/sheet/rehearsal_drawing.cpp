@@ -1,6 +1,7 @@
 #include "render/sheet/rehearsal_drawing.h"
 
 #include <algorithm>
+#include <cmath>
 #include <numbers>
 #include <stdexcept>
 
@@ -8,6 +9,7 @@
 #include "render/report/recording_words.h"
 #include "render/sheet/plot.h"
 #include "render/sheet/recording_curves.h"
+#include "render/sheet/roll_drawing.h"
 #include "render/sheet/room_drawing.h"
 #include "render/sheet/side_view.h"
 #include "render/sheet/stair_drawing.h"
@@ -23,17 +25,12 @@ constexpr double kAxisAir = 10.5;       // over a plot, for its title and the fi
 constexpr double kTimeAir = 12.0;       // under the last one, for the time's figures and title [mm]
 constexpr double kFiguresAir = 13.0;    // left of a plot [mm]
 constexpr int kFiguresUp = 4;           // at most, on an upright axis
+constexpr int kFewFiguresUp = 2;        // where four plots share the height
+constexpr double kLeastStations = 0.02;  // on the axis of a stair that hardly rolls [m]
 constexpr double kLegendRight = 55.0;   // of a plot's left edge, past its title [mm]
 
 const std::array<Pen, kMaxSections> kSectionPens{Pen{Ink::line, kHeavy}, Pen{Ink::blue, kMedium},
                                                  Pen{Ink::soft, kMedium, Dash::hidden}};
-
-/// The side views want a subject with findings: a rehearsal has none.
-struct RoomSubject {
-  explicit RoomSubject(const RecordingSubject& of) : shown{of.scene, of.model, none, of.units} {}
-  DryFit none;
-  Subject shown;
-};
 
 void name_frame(DisplayList& list, Labels& labels, const RecordingSubject& subject, const ViewFrame& frame,
                 const PaperBox& bounds, const RecordedFrame& at) {
@@ -41,7 +38,7 @@ void name_frame(DisplayList& list, Labels& labels, const RecordingSubject& subje
   labels.place(list, {foot, time_text(at.time), kNotes, Anchor::start, Ink::blue}, foot, bounds, kFarthestName);
 }
 
-/// The three plots, on one axis of time.
+/// The plots, on one axis of time.
 class Plots {
  public:
   Plots(DisplayList& list, Labels& labels, const RecordingSubject& subject, const PaperBox& box)
@@ -49,22 +46,38 @@ class Plots {
         labels_(labels),
         subject_(subject),
         box_(box),
-        curves_(curves_of(subject.model, subject.recording)) {}
+        curves_(curves_of(subject.model, subject.recording)),
+        rolls_(has_roll(subject.recording)),
+        leans_(!rolls_ || leans_change()) {}
 
   TimeAxis draw() {
-    pulls(place(0));
-    speeds(place(1));
-    leans(place(2));
-    const PaperBox last = place(2);
+    int row = 0;
+    if (rolls_) stations(place(row++));
+    pulls(place(row++));
+    speeds(place(row++));
+    if (leans_) leans(place(row++));
+    const PaperBox last = place(row - 1);
     const PlotAxis time = time_axis("");
     return {{last.least.x, last.greatest.x}, {time.lo, time.hi}};
   }
 
  private:
+  int rows() const { return 2 + (rolls_ ? 1 : 0) + (leans_ ? 1 : 0); }
+  int figures_up() const { return rows() > 3 ? kFewFiguresUp : kFiguresUp; }
+
+  // A stair that is only rolled leans as it stands.
+  bool leans_change() const {
+    for (const std::vector<Vec2>& lean : curves_.leans) {
+      for (const Vec2& at : lean)
+        if (std::abs(at.y - lean.front().y) > kDegree) return true;
+    }
+    return false;
+  }
+
   bool imperial() const { return subject_.units == DisplayUnits::imperial; }
 
   PaperBox place(int row) const {
-    const double height = (box_.greatest.y - box_.least.y - kTimeAir - 3.0 * kAxisAir) / 3.0;
+    const double height = (box_.greatest.y - box_.least.y - kTimeAir - rows() * kAxisAir) / rows();
     const double up = box_.least.y + kAxisAir + row * (height + kAxisAir);
     return {{box_.least.x + kFiguresAir, up}, {box_.greatest.x - 3.0, up + height}};
   }
@@ -76,13 +89,13 @@ class Plots {
   }
 
   // The axis of values that hold 0 and all of the curves.
-  static PlotAxis value_axis(std::initializer_list<const std::vector<Vec2>*> curves, double unit, std::string title) {
+  PlotAxis value_axis(std::initializer_list<const std::vector<Vec2>*> curves, double unit, std::string title) const {
     double lo = 0.0, hi = 0.0;
     for (const std::vector<Vec2>* curve : curves) {
       for (const Vec2& v : *curve) lo = std::min(lo, v.y / unit), hi = std::max(hi, v.y / unit);
     }
     if (!(hi - lo > 1e-6)) hi = lo + 1.0;
-    return round_axis(lo, hi, kFiguresUp, std::move(title));
+    return round_axis(lo, hi, figures_up(), std::move(title));
   }
 
   void curve(const Plot& plot, std::vector<Vec2> values, double unit, const Pen& pen) {
@@ -100,23 +113,42 @@ class Plots {
     }
   }
 
+  void stations(const PaperBox& box) {
+    const double unit = imperial() ? kFoot : 1.0;
+    double lo = curves_.station.front().y, hi = lo;
+    for (const Vec2& at : curves_.station) lo = std::min(lo, at.y), hi = std::max(hi, at.y);
+    if (hi - lo < kLeastStations) hi = lo + kLeastStations;
+    const Plot plot{box, time_axis(""),
+                    round_axis(lo / unit, hi / unit, figures_up(), imperial() ? "station, ft" : "station, m")};
+    begin("station", "Station of the stair against time", plot);
+    curve(plot, curves_.station, unit, {Ink::line, kHeavy});
+    list_.close();
+  }
+
+  std::string pulls_title(bool folds) const {
+    if (!leans_) return "push along the rail, " + std::string(force_unit(subject_.units));
+    std::string title = "pull of the hoist line";
+    if (folds) title += " and, dashed, of the fold line";
+    if (rolls_) title += "; chain line: push along the rail";
+    return title + ", " + std::string(force_unit(subject_.units));
+  }
+
   void pulls(const PaperBox& box) {
     const double unit = imperial() ? kPoundForce : 1.0;
     const bool folds = subject_.scene.fold_line.has_value();
-    const std::string title = "pull of the hoist line" +
-                              std::string(folds ? " and, dashed, of the fold line, " : ", ") +
-                              std::string(force_unit(subject_.units));
-    const Plot plot{box, time_axis(""), value_axis({&curves_.hoist, &curves_.fold}, unit, title)};
+    const Plot plot{box, time_axis(""),
+                    value_axis({&curves_.hoist, &curves_.fold, &curves_.push}, unit, pulls_title(folds))};
     begin("pull", "Pull of the lines against time", plot);
-    if (folds) curve(plot, curves_.fold, unit, {Ink::blue, kMedium, Dash::hidden});
-    curve(plot, curves_.hoist, unit, {Ink::line, kHeavy});
+    if (folds && leans_) curve(plot, curves_.fold, unit, {Ink::blue, kMedium, Dash::hidden});
+    if (rolls_) curve(plot, curves_.push, unit, {Ink::soft, kMedium, Dash::chain});
+    if (leans_) curve(plot, curves_.hoist, unit, {Ink::line, kHeavy});
     list_.close();
   }
 
   void speeds(const PaperBox& box) {
     const double unit = imperial() ? kFoot : 1.0;
     const Plot plot{
-        box, time_axis(""),
+        box, time_axis(leans_ ? "" : "time, s"),
         value_axis({&curves_.speed}, unit, imperial() ? "speed of the foot, ft/s" : "speed of the foot, m/s")};
     begin("speed", "Speed of the foot against time", plot);
     curve(plot, curves_.speed, unit, {Ink::line, kHeavy});
@@ -143,6 +175,7 @@ class Plots {
   const RecordingSubject& subject_;
   PaperBox box_;
   RecordingCurves curves_;
+  bool rolls_, leans_;
 };
 
 }  // namespace

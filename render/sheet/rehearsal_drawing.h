@@ -14,6 +14,13 @@ struct RecordingSubject {
   DisplayUnits units = DisplayUnits::metric;
 };
 
+/// The drawings of a room want a subject with findings: a rehearsal has none.
+struct RoomSubject {
+  explicit RoomSubject(const RecordingSubject& of) : shown{of.scene, of.model, none, of.units} {}
+  DryFit none;
+  Subject shown;
+};
+
 /// @throws std::invalid_argument where the recording has no frames, or other sections than the scene
 void check_rehearsal(const RecordingSubject& subject);
 
@@ -38,7 +45,8 @@ struct TimeAxis {
   Interval time;   ///< [s]
 };
 
-/// Pull of the lines, speed of the foot and lean of the sections against time, one under the other, events marked.
+/// Pull of the lines, speed of the foot and lean of the sections against time, one under the other, events marked; over
+/// them the station, where the stair is rolled.
 TimeAxis draw_rehearsal_plots(DisplayList& list, Labels& labels, const RecordingSubject& subject, const PaperBox& box);
 
 }  // namespace stowpath

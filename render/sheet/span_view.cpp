@@ -113,25 +113,6 @@ void draw_finding_crosses(DisplayList& list, Labels& labels, const Subject& subj
   for (const auto& [mark, id] : marks) labels.place(list, {{}, id, kNotes, Anchor::start, Ink::red}, mark, bounds);
 }
 
-void label_plan(DisplayList& list, Labels& labels, const Subject& subject, const ViewFrame& frame, double depth,
-                const PaperBox& bounds) {
-  std::vector<NamedSpot> spots;
-  std::set<std::string> seen;
-  const auto add = [&](const std::string& name, const PaperBox& extent, Interval stations) {
-    if (extent.least.x >= depth || !seen.insert(name).second) return;
-    spots.push_back({name,
-                     {frame({stations.lo, std::max(extent.least.x, 0.0)}),
-                      frame({stations.hi, std::min(extent.greatest.x, depth)})}});
-  };
-  for (const RoomPart& part : subject.model.room) {
-    if (part.kind == PartKind::obstacle && !part.stations.empty())
-      add(part.name, extent_of(part.outline), part.stations.front());
-  }
-  for (const ZonePart& zone : subject.model.zones)
-    add("keep clear: " + zone.name, extent_of(zone.outline), zone.stations);
-  label_things(list, labels, spots, bounds);
-}
-
 }  // namespace
 
 double span_depth(const Subject& subject) {
@@ -150,16 +131,39 @@ double span_depth(const Subject& subject) {
   return std::min(subject.scene.room.depth, farthest + 0.1);
 }
 
+void label_span_room(DisplayList& list, Labels& labels, const Subject& subject, const ViewFrame& frame, double depth,
+                     const PaperBox& bounds) {
+  std::vector<NamedSpot> spots;
+  std::set<std::string> seen;
+  const auto add = [&](const std::string& name, const PaperBox& extent, Interval stations) {
+    if (extent.least.x >= depth || !seen.insert(name).second) return;
+    spots.push_back({name,
+                     {frame({stations.lo, std::max(extent.least.x, 0.0)}),
+                      frame({stations.hi, std::min(extent.greatest.x, depth)})}});
+  };
+  for (const RoomPart& part : subject.model.room) {
+    if (part.kind == PartKind::obstacle && !part.stations.empty())
+      add(part.name, extent_of(part.outline), part.stations.front());
+  }
+  for (const ZonePart& zone : subject.model.zones)
+    add("keep clear: " + zone.name, extent_of(zone.outline), zone.stations);
+  label_things(list, labels, spots, bounds);
+}
+
+void draw_span_room(DisplayList& list, const Subject& subject, const ViewFrame& frame, double depth) {
+  draw_room_plan(list, subject, frame, depth);
+  draw_things(list, subject, frame, depth);
+}
+
 void draw_span_view(DisplayList& list, Labels& labels, const Subject& subject, const ViewFrame& frame, double depth,
                     const Configuration& at, const PaperBox& bounds) {
   list.open("span-view", "Span view, from above");
-  draw_room_plan(list, subject, frame, depth);
-  draw_things(list, subject, frame, depth);
+  draw_span_room(list, subject, frame, depth);
   draw_stair_plan(list, labels, subject, frame, depth, at, false);
   if (const auto parked = parked_configuration(subject.model))
     draw_stair_plan(list, labels, subject, frame, depth, *parked, true);
   draw_finding_crosses(list, labels, subject, frame, depth, bounds);
-  label_plan(list, labels, subject, frame, depth, bounds);
+  label_span_room(list, labels, subject, frame, depth, bounds);
   list.close();
 }
 

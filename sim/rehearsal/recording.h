@@ -30,6 +30,8 @@ struct RecordedFrame {
   double time = 0.0;     ///< from the start [s]
   int move = -1;         ///< which of Model::moves the crew is at; -1: between two, or after the last
   double station = 0.0;  ///< middle of the stair's width [m]
+  double yaw = 0.0;      ///< out of line while it rolls, counter-clockwise seen from above with out up the page [rad]
+  double push = 0.0;     ///< of a hand along the rail, positive towards higher stations [N]
   std::array<RecordedPose, kMaxSections> sections{};  ///< the first Recording::sections count
   RecordedLine hoist, fold;
   bool hooks_on_pipe = true;
@@ -53,7 +55,13 @@ enum class RecordedEventKind {
   pushed,      ///< `value`: force [N]
   gust,        ///< `value`: speed of the air [m/s]
   strays,      ///< from the intended pose; `what`: how, in words; `value`: by how much [rad]
-  at_rest
+  at_rest,
+  takes_hold,   ///< a hand that rolls the stair; `value`: its height [m]
+  binds,        ///< the hooks jam: no push moves the stair; `value`: the push [N]
+  stays,        ///< a harder push would move it; `value`: the push [N]
+  leaves_pipe,  ///< a hook rolls past the pipe's end; `value`: station of the stair [m]
+  stands,       ///< rolled to where it was meant to go; `value`: station [m]
+  brought       ///< it did not get there by itself, and the run goes on as if it had; `value`: station [m]
 };
 
 /// Something that happened.

@@ -14,16 +14,19 @@ void expect(RecordingLine& line, std::string_view word) {
   if (line.word(std::string(word).c_str()) != word) line.fail_last("the line must begin with " + std::string(word));
 }
 
-void read_version(RecordingLine head) {
+int read_version(RecordingLine head) {
   if (head.word("stowpath-recording") != kRecordingHead)
-    head.fail_last("this is no recording", "the first line of one is \"stowpath-recording 1\"");
-  if (head.whole("the version", 0, 1'000'000) != kRecordingVersion)
-    head.fail_last("this version is not known", "record it again with this program, which reads version 1");
+    head.fail_last("this is no recording", "the first line of one is \"stowpath-recording 2\"");
+  const int version = head.whole("the version", 0, 1'000'000);
+  if (version < 1 || version > kRecordingVersion)
+    head.fail_last("this version is not known", "record it again with this program, which reads versions 1 and 2");
   head.end();
+  return version;
 }
 
-void read_head(RecordingLines& lines, Recording& recording) {
-  read_version(lines.next("its first line"));
+// @returns the text's version
+int read_head(RecordingLines& lines, Recording& recording) {
+  const int version = read_version(lines.next("its first line"));
   const auto setting = [&](const char* word, const auto& read) {
     RecordingLine line = lines.next(word);
     expect(line, word);
@@ -35,6 +38,7 @@ void read_head(RecordingLines& lines, Recording& recording) {
   setting("step", [&](RecordingLine& line) { recording.step = line.number("the step"); });
   setting("sections",
           [&](RecordingLine& line) { recording.sections = line.whole("the count of sections", 1, kMaxSections); });
+  return version;
 }
 
 RecordedLine read_line(RecordingLine& line) {
@@ -52,12 +56,16 @@ double time_after(RecordingLine& line, std::optional<double> before) {
   return time;
 }
 
-RecordedFrame read_frame(RecordingLine& line, const Recording& recording) {
+RecordedFrame read_frame(RecordingLine& line, int version, const Recording& recording) {
   RecordedFrame frame;
   const auto& frames = recording.frames;
   frame.time = time_after(line, frames.empty() ? std::nullopt : std::optional(frames.back().time));
   frame.move = line.whole("the move", -1, 1'000'000);
   frame.station = line.number("the station");
+  if (version > 1) {
+    frame.yaw = line.number("the yaw");
+    frame.push = line.number("the hand's push");
+  }
   for (int j = 0; j < recording.sections; ++j) {
     RecordedPose& pose = frame.sections.at(static_cast<std::size_t>(j));
     pose.origin = line.point("a section's place");
@@ -127,7 +135,7 @@ Recording read_recording(std::string_view text, const std::string& name) {
   check_text(text, name);
   RecordingLines lines(text, name);
   Recording recording;
-  read_head(lines, recording);
+  const int version = read_head(lines, recording);
   for (;;) {
     RecordingLine line = lines.next("its end");
     const std::string_view word = line.word("frame, event or end");
@@ -137,7 +145,7 @@ Recording read_recording(std::string_view text, const std::string& name) {
       return recording;
     }
     if (word == "frame") {
-      recording.frames.push_back(read_frame(line, recording));
+      recording.frames.push_back(read_frame(line, version, recording));
     } else if (word == "event") {
       recording.events.push_back(read_event(line, recording));
     } else {

@@ -12,8 +12,8 @@ namespace stowpath {
 // A recording as text, to be kept, compared and drawn again: docs/recording.md says what stands in it. What is written
 // reads back to the last bit.
 
-/// The version that is written, and the only one that is read.
-inline constexpr int kRecordingVersion = 1;
+/// The version that is written. All from 1 on are read: what a version did not say yet is 0.
+inline constexpr int kRecordingVersion = 2;
 
 /// More is refused before anything is read.
 inline constexpr std::size_t kMostRecordingText = 256u << 20;

@@ -11,7 +11,7 @@ namespace stowpath {
 /// The words of a recording's text, shared by its writer and its reader.
 inline constexpr std::string_view kRecordingHead = "stowpath-recording";
 
-inline constexpr std::array<std::pair<RecordedEventKind, std::string_view>, 17> kEventWords{{
+inline constexpr std::array<std::pair<RecordedEventKind, std::string_view>, 23> kEventWords{{
     {RecordedEventKind::move_begins, "move-begins"},
     {RecordedEventKind::hooked_on, "hooked-on"},
     {RecordedEventKind::hooked_off, "hooked-off"},
@@ -29,6 +29,12 @@ inline constexpr std::array<std::pair<RecordedEventKind, std::string_view>, 17> 
     {RecordedEventKind::gust, "gust"},
     {RecordedEventKind::strays, "strays"},
     {RecordedEventKind::at_rest, "at-rest"},
+    {RecordedEventKind::takes_hold, "takes-hold"},
+    {RecordedEventKind::binds, "binds"},
+    {RecordedEventKind::stays, "stays"},
+    {RecordedEventKind::leaves_pipe, "leaves-pipe"},
+    {RecordedEventKind::stands, "stands"},
+    {RecordedEventKind::brought, "brought"},
 }};
 
 }  // namespace stowpath

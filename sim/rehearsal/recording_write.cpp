@@ -75,8 +75,8 @@ void write_head(Writer& out, const Recording& recording) {
   out.word("step").number(recording.step).line_end();
   out.word("sections").number(recording.sections).line_end();
   out.word(
-         "# frame: time, move, station; out, up, turn of each section; hoist line, fold line: on or off, pull, paid, "
-         "slack;")
+         "# frame: time, move, station, yaw, push; out, up, turn of each section; hoist line, fold line: on or off, pull, "
+         "paid, slack;")
       .line_end();
   out.word(
          "# on-pipe or off-pipe, the pipe's force out and up. event: time, what happened, which, with which, value, "
@@ -90,7 +90,8 @@ void write_line(Writer& out, const RecordedLine& line) {
 }
 
 void write_frame(Writer& out, const RecordedFrame& frame, int sections) {
-  out.word("frame").number(frame.time).number(frame.move).number(frame.station);
+  out.word("frame").number(frame.time).number(frame.move);
+  out.number(frame.station).number(frame.yaw).number(frame.push);
   for (int j = 0; j < sections; ++j) {
     const RecordedPose& pose = frame.sections.at(static_cast<std::size_t>(j));
     out.point(pose.origin).number(pose.turn);

@@ -11,66 +11,10 @@
 namespace stowpath {
 namespace {
 
-constexpr double kPressing = 0.75;  // until a hand gives its whole force: a jerk would free the hooks [s]
-constexpr double kPressed = 0.9;    // and it has had time to jam after all [s]
-constexpr double kTrialTime = 1.5;  // of one push, when it is asked whether the stair moves [s]
-constexpr double kLastPart = 0.25;  // of it, in which the stair must not slow down [s]
-constexpr double kTrialStep = 1 / 480.0;
-constexpr double kCreep = 0.002;        // slower is at rest [m/s]
-constexpr double kRunsAway = 1.0;       // faster certainly moves [m/s]
-constexpr int kHalvings = 12;           // of the push needed, from kMostPush to kPushFound
+constexpr double kTrialTime = 1.5;      // until a stair that does not move stands still [s]
 constexpr double kLongestPush = 5.0;    // until the hand lets go [s]
 constexpr double kLongestCoast = 60.0;  // [s]
 constexpr double kLongestRoll = 120.0;  // to the end of the rail [s]
-constexpr double kFreeRail = 90.0;      // each way from where a stair starts that is to meet nothing [m]
-
-void check(const PushOptions& options, const Model& model) {
-  const bool numbers = std::isfinite(options.force) && std::isfinite(options.across) && std::isfinite(options.turned);
-  if (!numbers || options.force == 0.0) throw std::invalid_argument("push: its force must be a number and not 0");
-  if (std::abs(options.turned) >= 0.5 * std::numbers::pi - 0.01)
-    throw std::invalid_argument("push: it must have a part along the rail");
-  if (!(options.height >= model.floor_level && options.height <= model.linkage.pivot.y))
-    throw std::invalid_argument("push: the hand must be between the floor and the rail");
-  if (!(options.pace > 0.0 && options.pace <= 3.0))
-    throw std::invalid_argument("push: the pace must be over 0 and at most 3 m/s");
-}
-
-// The hand lies on the datum line, at its height.
-SpanPush in_plan(const PushOptions& options, const Model& model) {
-  const double out = (model.linkage.pivot.y - options.height) * std::tan(model.working_lean);
-  const double along = std::copysign(std::cos(options.turned), options.force);
-  return {{options.across, out}, std::abs(options.force) * Vec2{along, std::sin(options.turned)}};
-}
-
-double mean(Interval range) { return range.middle(); }
-
-// Casters that scrub hard hold the stair in line, so that counts as easy.
-std::array<SpanFriction, 3> frictions(const Frictions& range) {
-  return {SpanFriction{range.hook.lo, range.floor.hi, kCasterArm.lo},
-          SpanFriction{mean(range.hook), mean(range.floor), mean(kCasterArm)},
-          SpanFriction{range.hook.hi, range.floor.lo, kCasterArm.hi}};
-}
-
-double nearest_free(const IntervalSet& free, double wanted) {
-  double best = std::numeric_limits<double>::quiet_NaN(), least = std::numeric_limits<double>::infinity();
-  for (const Interval& stretch : free) {
-    const double at = std::clamp(wanted, stretch.lo, stretch.hi);
-    if (std::abs(at - wanted) < least) best = at, least = std::abs(at - wanted);
-  }
-  if (std::isnan(best)) throw std::invalid_argument("push: the standing stair meets something at every station");
-  return best;
-}
-
-// Where the hand is as far out as the racking rule allows at the most friction.
-double free_height(const Scene& scene, const Model& model, const SpanStair& stair) {
-  const double up =
-      model.linkage.pivot.y - jam_offset(stair.spacing(), scene.friction.hook.hi) / std::tan(model.working_lean);
-  return std::max(model.floor_level, up);
-}
-
-SpanPush with_force(const SpanPush& push, double force) { return {push.at, force / norm(push.force) * push.force}; }
-
-SpanPush pressed(const SpanPush& push, double time) { return {push.at, std::min(1.0, time / kPressing) * push.force}; }
 
 SpanPush the_other_way(const SpanPush& push) { return {push.at, {-push.force.x, push.force.y}}; }
 
@@ -78,13 +22,13 @@ SpanPush the_other_way(const SpanPush& push) { return {push.at, {-push.force.x, 
 class Roll {
  public:
   Roll(const RollReport& report, const SpanSite& site, const SpanFriction& friction)
-      : report_(report), site_(site), friction_(friction), forward_(std::copysign(1.0, report.push.force.x)) {}
+      : report_(report), site_(site), friction_(friction) {}
 
   RollRun run() {
     RollRun out;
     out.friction = friction_;
-    out.rolls = moves(norm(report_.push.force));
-    out.push_needed = push_needed();
+    out.rolls = moves_under(report_.stair, friction_, report_.push, norm(report_.push.force));
+    out.push_needed = push_needed(report_.stair, friction_, report_.push);
     out.push_by_moments = moving_push(report_.stair, friction_, report_.push, kMostPush);
     coast(out);
     out.stops = roll_on(report_.push);
@@ -93,32 +37,7 @@ class Roll {
   }
 
  private:
-  SpanWorld on_free_rail(double step) const {
-    return {report_.stair, {{-kFreeRail, kFreeRail}, {}}, friction_, 0.0, step};
-  }
-
-  bool moves(double force) const {
-    SpanWorld world = on_free_rail(kTrialStep);
-    const SpanPush push = with_force(report_.push, force);
-    double before = 0.0;
-    while (world.time() < kTrialTime) {
-      if (world.time() < kTrialTime - kLastPart) before = forward_ * world.state().speed;
-      world.advance(pressed(push, world.time()));
-      if (world.time() > kPressed && forward_ * world.state().speed > kRunsAway) return true;
-    }
-    const double speed = forward_ * world.state().speed;
-    return speed > kCreep && speed >= before;
-  }
-
-  std::optional<double> push_needed() const {
-    if (!moves(kMostPush)) return std::nullopt;
-    double low = 0.0, high = kMostPush;
-    for (int i = 0; i < kHalvings; ++i) {
-      const double middle = 0.5 * (low + high);
-      (moves(middle) ? high : low) = middle;
-    }
-    return high;
-  }
+  SpanWorld on_free_rail(double step) const { return {report_.stair, free_rail(), friction_, 0.0, step}; }
 
   // A hand that walks: it presses while the stair is slower than its pace, and never holds back.
   std::optional<SpanPush> hand(const SpanWorld& world, const SpanPush& push) const {
@@ -149,7 +68,7 @@ class Roll {
   double come_to_rest(SpanWorld& world, RollRun& out) const {
     const double from = world.state().station, begun = world.time();
     double lowest = world.energy();
-    while (world.time() - begun < kLongestCoast && std::abs(world.state().speed) > kCreep) {
+    while (world.time() - begun < kLongestCoast && std::abs(world.state().speed) > kRollCreep) {
       world.advance();
       watch(world, out);
       out.energy_gained = std::max(out.energy_gained, world.energy() - lowest);
@@ -172,8 +91,8 @@ class Roll {
       energy = world.energy();
       world.advance(hand(world, push));
       const SpanState at = world.state();
-      if (off_the_pipe(at.station)) return {{"", "", at.station, std::abs(at.speed), energy}};
-      if (world.time() > kTrialTime && std::abs(at.speed) < kCreep && world.touches().empty()) return {};
+      if (off_the_pipe(report_.stair, site_, at.station)) return {{"", "", at.station, std::abs(at.speed), energy}};
+      if (world.time() > kTrialTime && std::abs(at.speed) < kRollCreep && world.touches().empty()) return {};
     }
     if (world.touches().empty()) return {};
     const SpanTouch& touch = world.touches().front();
@@ -181,21 +100,15 @@ class Roll {
     return {{bump.part, bump.thing, touch.station, touch.speed, energy}};
   }
 
-  bool off_the_pipe(double station) const {
-    return std::any_of(report_.stair.hooks.begin(), report_.stair.hooks.end(),
-                       [&](const SpanHook& hook) { return !site_.pipe.contains(station + hook.x); });
-  }
-
   const RollReport& report_;
   const SpanSite& site_;
   SpanFriction friction_;
-  double forward_;
 };
 
 }  // namespace
 
 RollReport roll_push(const Scene& scene, const Model& model, const PushOptions& options) {
-  check(options, model);
+  check_hand(options, model);
   RollReport report;
   report.asked = options;
   report.stair = span_stair(scene, model);
@@ -205,10 +118,10 @@ RollReport roll_push(const Scene& scene, const Model& model, const PushOptions& 
   report.start = nearest_free(report.free, model.home.value_or(model.span.middle()));
   report.offset = push_offset(report.stair, report.push);
   report.jam_friction = jam_friction(report.stair.spacing(), report.offset);
-  report.free_height = free_height(scene, model, report.stair);
+  report.free_height = free_height(model, report.stair, scene.friction.hook.hi);
   report.tips_when_jammed = tipping_push(report.stair, options.height, model.linkage.pivot.y);
   report.tips_when_blocked = tipping_push(report.stair, options.height, model.floor_level);
-  const auto range = frictions(scene.friction);
+  const auto range = span_frictions(scene.friction);
   for (std::size_t i = 0; i < range.size(); ++i) report.runs.at(i) = Roll(report, site, range.at(i)).run();
   return report;
 }

@@ -5,29 +5,9 @@
 #include <string>
 #include <vector>
 
-#include "sim/rehearsal/roll_statics.h"
-#include "sim/trade/source.h"
-#include "sim/trade/us_units.h"
+#include "sim/rehearsal/roll_trip.h"
 
 namespace stowpath {
-
-/// A person who rolls the standing stair along the rail by hand.
-struct PushOptions {
-  double force = 100.0;       ///< greatest, along the rail; negative towards lower stations [N]
-  double height = 1.1;        ///< of the hand above the floor's zero [m]
-  double across = 0.0;        ///< of the hand from the stair's middle, along its width [m]
-  double turned = 0.0;        ///< of the push out of the rail's line, away from the wall [rad]
-  double pace = 0.7;          ///< the hand goes no faster, a slow walk [m/s]
-  double step = 1.0 / 960.0;  ///< of the world [s]
-};
-
-/// Something that the stair runs into, pushed on at a walk.
-struct RollStop {
-  std::string part, thing;  ///< empty part: the hooks leave the pipe's end
-  double station = 0.0;     ///< of the stair's middle [m]
-  double speed = 0.0;       ///< [m/s]
-  double energy = 0.0;      ///< of motion then [J]
-};
 
 /// The stair pushed, at one friction.
 struct RollRun {
@@ -59,15 +39,6 @@ struct RollReport {
   IntervalSet free;                ///< stations where it meets nothing [m]
   std::array<RollRun, 3> runs;  ///< easy, middle, hard: low friction of the hooks with much hold of the casters first
 };
-
-/// Rolling resistance of the casters, easy to hard: a hard polymer wheel on a hard floor. [m]
-inline constexpr Interval kCasterArm{0.08 * kInch, 0.2 * kInch};
-inline constexpr Source kCasterArmSource{"S-ROLL-2", "polymer on steel to polymer on concrete; the scene names no tyre",
-                                         SourceStatus::judgement};
-
-/// The greatest push that is looked at, more than anyone gives, and how finely the push needed is found [N].
-inline constexpr double kMostPush = 1000.0;
-inline constexpr double kPushFound = kMostPush / 4096.0;
 
 /// Rolls the standing stair by hand in the plan: over the scene's range of friction, whether it rolls or binds, which
 /// push it takes, how it yaws, how far it coasts, what it runs into.

@@ -38,6 +38,8 @@ Recording any_recording(std::mt19937_64& random) {
     frame.time = 0.1 * i;
     frame.move = static_cast<int>(random() % 9) - 1;
     frame.station = any_double(random);
+    frame.yaw = any_double(random);
+    frame.push = any_double(random);
     for (int j = 0; j < out.sections; ++j)
       frame.sections.at(static_cast<std::size_t>(j)) = {{any_double(random), any_double(random)}, any_double(random)};
     frame.hoist = any_line(random);
@@ -59,7 +61,7 @@ bool same(const RecordedLine& a, const RecordedLine& b) {
 
 bool same(const RecordedFrame& a, const RecordedFrame& b) {
   bool all = same_bits(a.time, b.time) && a.move == b.move && same_bits(a.station, b.station) &&
-             same(a.hoist, b.hoist) && same(a.fold, b.fold) && a.hooks_on_pipe == b.hooks_on_pipe &&
+             same_bits(a.yaw, b.yaw) && same_bits(a.push, b.push) && same(a.hoist, b.hoist) && same(a.fold, b.fold) && a.hooks_on_pipe == b.hooks_on_pipe &&
              same_bits(a.hook_force.x, b.hook_force.x) && same_bits(a.hook_force.y, b.hook_force.y);
   for (std::size_t j = 0; j < a.sections.size(); ++j) {
     all = all && same_bits(a.sections[j].origin.x, b.sections[j].origin.x) &&
@@ -130,13 +132,25 @@ TEST_CASE("recording: comments, empty lines and a carriage return before the lin
   CHECK(write_recording(read_recording(other, "run.txt")) == text);
 }
 
+TEST_CASE("recording: one of the first version is still read, with no yaw and no push in it", "[rehearsal]") {
+  const std::string text = std::string(kHead) + "frame 0 0 4 1 2 0.5 on 1 2 0 off 0 0 0 on-pipe 0 200\nend 1 0\n";
+  const Recording back = read_recording(text, "run.txt");
+  REQUIRE(back.frames.size() == 1);
+  CHECK(back.frames[0].station == 4.0);
+  CHECK(back.frames[0].yaw == 0.0);
+  CHECK(back.frames[0].push == 0.0);
+  CHECK(back.frames[0].sections[0].turn == 0.5);
+  CHECK(back.frames[0].hook_force.y == 200.0);
+  CHECK_THAT(write_recording(back), StartsWith("stowpath-recording 2\n"));
+}
+
 TEST_CASE("recording: what is wrong is placed by line and column", "[rehearsal]") {
   const std::string head = kHead;
   const std::string frame = "frame 0 0 4 1 2 0.5 on 1 2 0 off 0 0 0 on-pipe 0 200\n";
   CHECK(refusal(head + frame + "end 1 0\n") == "taken");
   CHECK_THAT(refusal(""), StartsWith("run.txt:1:1: error: the recording stops here: its first line is missing"));
   CHECK_THAT(refusal("scene \"a\"\n"), StartsWith("run.txt:1:1: error: this is no recording"));
-  CHECK_THAT(refusal("stowpath-recording 2\n"), StartsWith("run.txt:1:20: error: this version is not known"));
+  CHECK_THAT(refusal("stowpath-recording 3\n"), StartsWith("run.txt:1:20: error: this version is not known"));
   CHECK_THAT(refusal("stowpath-recording 1\nname \"a\"\n"),
              StartsWith("run.txt:2:1: error: the line must begin with scene"));
   CHECK_THAT(refusal("stowpath-recording 1\nscene a\n"),

@@ -58,7 +58,7 @@ TEST_CASE("rehearsal page: the script's frames are the recording's, in the drawi
   CHECK(frames.back()[0].get<double>() == Approx(recording.frames.back().time));
   const double metres = run["metres"].get<double>();
   for (const auto& frame : frames) {
-    REQUIRE(frame.size() == 4 + 3 * 2);
+    REQUIRE(frame.size() == 4 + 3 * 2 + 3);
     // The hinge is the first section's length away from the pivot, whatever the turn.
     const double dx = frame[7].get<double>() - frame[4].get<double>();
     const double dy = frame[8].get<double>() - frame[5].get<double>();
@@ -67,6 +67,21 @@ TEST_CASE("rehearsal page: the script's frames are the recording's, in the drawi
     CHECK(std::atan2(dy, dx) == Approx(frame[6].get<double>()).margin(1e-3));
   }
   CHECK(run["events"].size() == recording.events.size());
+}
+
+TEST_CASE("rehearsal page: a stair that is rolled is shown from above too, one that is not is not", "[report]") {
+  Recording recording = sample_recording();
+  CHECK(page(recording).find("id=\"above\"") == std::string::npos);
+  for (RecordedFrame& frame : recording.frames) frame.station += 0.5 * frame.time;
+  const std::string html = page(recording);
+  CHECK(html.find("id=\"above\"") != std::string::npos);
+  const nlohmann::json run = run_of(html);
+  const auto& first = run["frames"].front();
+  const auto& last = run["frames"].back();
+  // Half a metre a second for two seconds, in the millimetres of the view from above.
+  const double gone = (last[10].get<double>() - first[10].get<double>()) * run["planMetres"].get<double>();
+  CHECK(gone == Approx(1.0).epsilon(1e-3));
+  CHECK(testing::xml_fault("<main>" + between(html, "<main>", "</main>") + "</main>") == "");
 }
 
 TEST_CASE("rehearsal page: a name cannot break out of it", "[report]") {
