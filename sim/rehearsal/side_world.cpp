@@ -3,11 +3,11 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
-#include <stdexcept>
 #include <utility>
 
 #include "sim/mechanism/mass.h"
 #include "sim/rehearsal/chain_turn.h"
+#include "sim/rehearsal/side_check.h"
 #include "sim/rehearsal/step_cut.h"
 #include "sim/rehearsal/world_contacts.h"
 #include "sim/rehearsal/world_outline.h"
@@ -172,23 +172,25 @@ double SideWorld::Engine::shift_of(const Body& body, int section) const {
   return shift;
 }
 
+// The engine's frame of a body lies in its centre of mass: from elsewhere it would take the inertia back there by a
+// difference of floats, and stops the program where that is not positive.
 void SideWorld::Engine::add_body(Body& body, const Pose2& X_W, double turn, const SectionMotion& motion) {
   b2BodyDef def;
   def.type = b2_dynamicBody;
   def.allowSleep = false;
-  def.position = units(X_W.p - model.linkage.pivot);
+  def.position = units(X_W * body.mass.centre - model.linkage.pivot);
   def.angle = static_cast<float>(turn);
   body.body = world.CreateBody(&def);
   for (int i = 0; i < static_cast<int>(parts.size()); ++i) {
     const WorldPart& part = parts[index(i)];
     const bool there = !part.only_pinned || (part.hinge >= 0 && setup.pinned[index(part.hinge)]);
     if (part.section >= body.first && part.section <= body.last && there)
-      add_shape(body.body, i, {shift_of(body, part.section), 0.0});
+      add_shape(body.body, i, Vec2{shift_of(body, part.section), 0.0} - body.mass.centre);
   }
   b2MassData data;
   data.mass = static_cast<float>(body.mass.mass);
-  data.center = units(body.mass.centre);
-  data.I = moment_units(body.mass.inertia + body.mass.mass * norm_squared(body.mass.centre));
+  data.center = {0.0F, 0.0F};
+  data.I = moment_units(body.mass.inertia);
   body.body->SetMassData(&data);
   const Vec2 arm = X_W.turn(body.mass.centre);
   body.body->SetLinearVelocity(units(motion.velocity + motion.rate * quarter_turn(arm)));
@@ -210,8 +212,8 @@ b2RevoluteJoint* SideWorld::Engine::add_joint(const Pin& pin) {
   b2RevoluteJointDef def;
   def.bodyA = pin.upper < 0 ? room : bodies[index(pin.upper)].body;
   def.bodyB = bodies[index(pin.lower)].body;
-  def.localAnchorA = units(pin.upper_at);
-  def.localAnchorB = units(pin.lower_at);
+  def.localAnchorA = units(pin.upper < 0 ? pin.upper_at : pin.upper_at - bodies[index(pin.upper)].mass.centre);
+  def.localAnchorB = units(pin.lower_at - bodies[index(pin.lower)].mass.centre);
   def.collideConnected = true;
   def.enableMotor = true;  // at speed 0: dry friction
   if (pin.hinge >= 0 && !setup.hinge_limits.empty()) {
@@ -413,10 +415,8 @@ double SideWorld::Engine::energy() const {
 }
 
 SideWorld::SideWorld(const Model& model, SideSetup setup, const Configuration& start) {
-  const std::size_t sections = index(model.linkage.sections);
-  if (!(setup.step > 0.0)) throw std::invalid_argument("a side world's step must be greater than 0");
-  if (setup.masses.size() != sections) throw std::invalid_argument("a side world needs one mass a section");
-  setup.pinned.resize(sections - 1, false);
+  check_side(model, setup);
+  setup.pinned.resize(index(model.linkage.sections - 1), false);
   engine_ = std::make_unique<Engine>(model, std::move(setup), start);
 }
 

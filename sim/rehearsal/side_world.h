@@ -52,7 +52,7 @@ struct WorldTouch {
 /// on the same machine.
 class SideWorld {
  public:
-  /// @throws std::invalid_argument if the step is not positive, or masses do not match the model's sections.
+  /// @throws std::invalid_argument as check_side does (sim/rehearsal/side_check.h)
   SideWorld(const Model& model, SideSetup setup, const Configuration& start);
   ~SideWorld();
   SideWorld(const SideWorld&) = delete;

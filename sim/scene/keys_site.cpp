@@ -33,7 +33,7 @@ const std::array kKeys{
 
     KeyRow{"loft", kMap, {}, "", kRequired, "{edge: 900, deck: 2950, thickness: 240, stations: [300, 7300]}",
            "What the stair leads up to."},
-    KeyRow{"loft.edge", kLength, {0, 20}, "", kRequired, "900", "Its front edge, out from the back wall."},
+    KeyRow{"loft.edge", kLength, {0.001, 20}, "", kRequired, "900", "Its front edge, out from the back wall."},
     KeyRow{"loft.deck", kLength, {0.5, 15}, "", kRequired, "2950", "Height of the surface walked on."},
     KeyRow{"loft.thickness", kLength, {0.01, 2}, "", kRequired, "240", "Deck and framing together."},
     KeyRow{"loft.stations", kInterval, {0, 100}, "", kRequired, "[300, 7300]",

@@ -17,4 +17,8 @@ void check_scene_text(std::string_view text);
 /// The reader of recordings: what it takes, written out, reads back the same; or a fault that lies within the text.
 void check_recording_text(std::string_view text);
 
+/// A value of a scene file given another text, in place: a key on the first line, the text on the second, the file after
+/// them. Nothing else changes, and what is written reads as what was tried.
+void check_edit(std::string_view text);
+
 }  // namespace stowpath::testing

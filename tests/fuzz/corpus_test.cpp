@@ -19,7 +19,8 @@ struct Target {
 
 const std::vector<Target> kTargets{{"length", stowpath::testing::check_length},
                                    {"scene", stowpath::testing::check_scene_text},
-                                   {"recording", stowpath::testing::check_recording_text}};
+                                   {"recording", stowpath::testing::check_recording_text},
+                                   {"edit", stowpath::testing::check_edit}};
 
 const std::filesystem::path kCorpus = std::filesystem::path(STOWPATH_SOURCE_DIR) / "tests/fuzz/corpus";
 
