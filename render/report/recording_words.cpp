@@ -125,6 +125,27 @@ std::vector<RecordedEvent> told_events(const Recording& recording) {
   return told;
 }
 
+std::optional<RecordedEvent> last_told(const Recording& recording, double time) {
+  std::optional<RecordedEvent> last;
+  for (const RecordedEvent& event : recording.events) {
+    if (event.time <= time && worth_telling(event)) last = event;
+  }
+  return last;
+}
+
+std::size_t frame_at(const Recording& recording, double time) {
+  const auto later = std::upper_bound(recording.frames.begin(), recording.frames.end(), time,
+                                      [](double t, const RecordedFrame& frame) { return t < frame.time; });
+  return later == recording.frames.begin() ? 0 : static_cast<std::size_t>(later - recording.frames.begin()) - 1;
+}
+
+std::string frame_words(const Model& model, const RecordedFrame& frame, DisplayUnits units) {
+  std::string text = time_text(frame.time);
+  if (frame.move >= 0 && frame.move < static_cast<int>(model.moves.size()))
+    text += ", " + std::string(move_name(model.moves[static_cast<std::size_t>(frame.move)].kind));
+  return text + (frame.hoist.on ? ", line " + force_text(frame.hoist.pull, units) : "");
+}
+
 double greatest_pull(const Recording& recording) {
   double most = 0.0;
   for (const RecordedFrame& frame : recording.frames) most = std::max(most, frame.hoist.pull);

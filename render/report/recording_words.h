@@ -1,8 +1,11 @@
 #pragma once
 
+#include <cstddef>
+#include <optional>
 #include <string>
 #include <vector>
 
+#include "sim/mechanism/model.h"
 #include "sim/rehearsal/recording.h"
 #include "sim/trade/length.h"
 
@@ -19,6 +22,16 @@ bool is_trouble(RecordedEventKind kind);
 
 /// What happened and is worth telling, in order of time.
 std::vector<RecordedEvent> told_events(const Recording& recording);
+
+/// The last of these up to a time; none before the first.
+std::optional<RecordedEvent> last_told(const Recording& recording, double time);
+
+/// The last frame up to a time, the first before that.
+/// @pre the recording has frames
+std::size_t frame_at(const Recording& recording, double time);
+
+/// "12.34 s, lift, line 98 N": where a frame stands.
+std::string frame_words(const Model& model, const RecordedFrame& frame, DisplayUnits units);
 
 /// Of the hoist line's hand over the whole run [N].
 double greatest_pull(const Recording& recording);

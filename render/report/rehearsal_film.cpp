@@ -2,13 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
-#include <optional>
 
 #include "render/paint/webp.h"
-#include "render/report/hoist_words.h"
 #include "render/report/recording_words.h"
-#include "render/report/rehearsal_report.h"
-#include "render/report/words.h"
 #include "render/sheet/recording_curves.h"
 #include "render/sheet/roll_drawing.h"
 #include "render/sheet/stair_drawing.h"
@@ -24,28 +20,11 @@ constexpr double kLongest = 20.0;       // of the film [s]
 constexpr double kPicture = 0.12;       // from one picture to the next [s]
 constexpr int kLastPicture = 2000;      // it stands before the film begins again [ms]
 
-// What happened last.
-std::optional<RecordedEvent> last_event(const Recording& recording, double time) {
-  std::optional<RecordedEvent> last;
-  for (const RecordedEvent& event : recording.events) {
-    if (event.time <= time && worth_telling(event)) last = event;
-  }
-  return last;
-}
-
-std::string state_words(const RecordingSubject& subject, const RecordedFrame& frame) {
-  std::string text = time_text(frame.time);
-  const auto moves = static_cast<int>(subject.model.moves.size());
-  if (frame.move >= 0 && frame.move < moves)
-    text += ", " + std::string(move_name(subject.model.moves[static_cast<std::size_t>(frame.move)].kind));
-  return text + (frame.hoist.on ? ", line " + force_text(frame.hoist.pull, subject.units) : "");
-}
-
 void draw_caption(DisplayList& list, const RecordingSubject& subject, const RecordedFrame& frame, double top,
                   int faster) {
   const std::string pace = faster > 1 ? " (" + std::to_string(faster) + " times as fast)" : "";
-  list.text({{kAir, top + 4.0}, state_words(subject, frame) + pace, 3.2});
-  if (const auto event = last_event(subject.recording, frame.time)) {
+  list.text({{kAir, top + 4.0}, frame_words(subject.model, frame, subject.units) + pace, 3.2});
+  if (const auto event = last_told(subject.recording, frame.time)) {
     const bool trouble = is_trouble(event->kind);
     list.text({{kAir, top + 9.5},
                time_text(event->time) + "  " + event_sentence(*event, subject.units) + (trouble ? " ✗" : ""),
@@ -54,12 +33,6 @@ void draw_caption(DisplayList& list, const RecordingSubject& subject, const Reco
                trouble ? Ink::red : Ink::line});
   }
   list.text({{kAir, top + 14.5}, "A simulation: it proves no clearance.", 2.2, Anchor::start, Ink::soft});
-}
-
-std::size_t frame_at(const Recording& recording, double time) {
-  const auto later = std::upper_bound(recording.frames.begin(), recording.frames.end(), time,
-                                      [](double t, const RecordedFrame& frame) { return t < frame.time; });
-  return later == recording.frames.begin() ? 0 : static_cast<std::size_t>(later - recording.frames.begin()) - 1;
 }
 
 }  // namespace

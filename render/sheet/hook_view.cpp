@@ -12,7 +12,6 @@ namespace stowpath {
 namespace {
 
 constexpr double kAir = 0.016;        // about the hook, for the arc and the trim line [m]
-constexpr double kSeam = 0.25;        // of a stroke that closes the seams between pieces of bent rod [mm]
 constexpr double kArcOff = 6.0;       // of the arc's dimension from the bend [mm]
 constexpr double kBracketNear = 3.0;  // in outer radii: how far from the pipe a bracket is worth showing
 
@@ -130,9 +129,7 @@ class HookView {
       const bool wood = part.kind == PartKind::side_rail || part.kind == PartKind::tread;
       if (wood && !hooks) list_.path(piece, true, Pen{Ink::soft, kThin}, Ink::wood);
     }
-    // Outlines first, then insides with a stroke of their own colour: the pieces of bent rod run together.
-    for (const std::vector<Vec2>& piece : pieces) list_.path(piece, true, Pen{Ink::line, 2.0 * kMedium + kSeam});
-    for (const std::vector<Vec2>& piece : pieces) list_.path(piece, true, Pen{Ink::faint, kSeam}, Ink::faint);
+    draw_pieces(list_, pieces, {Ink::line, kMedium}, Ink::faint, kRodSeam);
     for (const std::vector<Vec2>& piece : pieces) labels_.avoid(piece, true);
   }
 

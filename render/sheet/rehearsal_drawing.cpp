@@ -7,7 +7,6 @@
 
 #include "render/report/hoist_words.h"
 #include "render/report/recording_words.h"
-#include "render/sheet/plot.h"
 #include "render/sheet/recording_curves.h"
 #include "render/sheet/roll_drawing.h"
 #include "render/sheet/room_drawing.h"
@@ -106,11 +105,7 @@ class Plots {
   void begin(const char* id, const char* title, const Plot& plot) {
     list_.open(id, title);
     draw_axes(list_, labels_, plot);
-    for (const RecordedEvent& event : told_events(subject_.recording)) {
-      if (!is_trouble(event.kind) || event.time < plot.x.lo || event.time > plot.x.hi) continue;
-      const double at = plot(event.time, plot.y.lo).x;
-      list_.line({at, plot.box.least.y}, {at, plot.box.greatest.y}, {Ink::red, kThin, Dash::hidden});
-    }
+    draw_troubles(list_, plot, subject_.recording);
   }
 
   void stations(const PaperBox& box) {
@@ -220,6 +215,14 @@ void draw_strip(DisplayList& list, Labels& labels, const RecordingSubject& subje
   }
   for (const std::size_t i : shown) name_frame(list, labels, subject, frame, bounds, recording.frames[i]);
   list.close();
+}
+
+void draw_troubles(DisplayList& list, const Plot& plot, const Recording& recording) {
+  for (const RecordedEvent& event : told_events(recording)) {
+    if (!is_trouble(event.kind) || event.time < plot.x.lo || event.time > plot.x.hi) continue;
+    const double at = plot(event.time, plot.y.lo).x;
+    list.line({at, plot.box.least.y}, {at, plot.box.greatest.y}, {Ink::red, kThin, Dash::hidden});
+  }
 }
 
 TimeAxis draw_rehearsal_plots(DisplayList& list, Labels& labels, const RecordingSubject& subject, const PaperBox& box) {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "render/sheet/labels.h"
+#include "render/sheet/plot.h"
 #include "render/sheet/view.h"
 #include "sim/rehearsal/recording.h"
 
@@ -44,6 +45,9 @@ struct TimeAxis {
   Interval paper;  ///< [mm]
   Interval time;   ///< [s]
 };
+
+/// Across a plot against time, a line at everything that a person has to look at.
+void draw_troubles(DisplayList& list, const Plot& plot, const Recording& recording);
 
 /// Pull of the lines, speed of the foot and lean of the sections against time, one under the other, events marked; over
 /// them the station, where the stair is rolled.

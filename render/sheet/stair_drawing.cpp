@@ -92,11 +92,13 @@ bool shows_in_ghost(PartKind kind) {
          kind == PartKind::extra;
 }
 
-void draw_pieces(DisplayList& list, const std::vector<std::vector<Vec2>>& pieces, const Pen& pen, Ink fill) {
+void draw_pieces(DisplayList& list, const std::vector<std::vector<Vec2>>& pieces, const Pen& pen, Ink fill,
+                 double seam) {
   Pen twice = pen;
-  twice.width *= 2.0;  // its inner half is covered by the fills
+  twice.width = 2.0 * pen.width + seam;  // its inner half is covered by the fills
+  const std::optional<Pen> closing = seam > 0.0 ? std::optional(Pen{fill, seam}) : std::nullopt;
   for (const auto& piece : pieces) list.path(piece, true, twice);
-  for (const auto& piece : pieces) list.path(piece, true, {}, fill);
+  for (const auto& piece : pieces) list.path(piece, true, closing, fill);
 }
 
 void draw_stair(DisplayList& list, const ViewFrame& frame, const Model& model, const Configuration& at) {

@@ -29,7 +29,12 @@ void draw_ropes(DisplayList& list, const ViewFrame& frame, const Model& model, c
 bool shows_in_ghost(PartKind kind);
 
 /// Several convex pieces of one thing, drawn without the lines between them.
-void draw_pieces(DisplayList& list, const std::vector<std::vector<Vec2>>& pieces, const Pen& pen, Ink fill);
+/// @param seam  of a stroke in the fill's ink that closes the seams between pieces that abut [mm]
+void draw_pieces(DisplayList& list, const std::vector<std::vector<Vec2>>& pieces, const Pen& pen, Ink fill,
+                 double seam = 0.0);
+
+/// That stroke, for a bent rod enlarged [mm].
+inline constexpr double kRodSeam = 0.25;
 
 /// The casters' path, or the foot's where there are none, through all moves; one piece a move [m].
 std::vector<std::vector<Vec2>> foot_path(const Model& model);

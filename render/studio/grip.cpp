@@ -34,14 +34,18 @@ struct Named {
 
 }  // namespace
 
-std::optional<Grip> grip_at(const Model& model, const Configuration& pose, Vec2 point, double reach) {
-  const SectionPoses poses = place_sections(model.linkage, pose);
+const StairPart* nearest_part(const Model& model, const SectionPoses& sections, Vec2 point, double reach) {
   const StairPart* nearest = nullptr;
   double least = reach;
   for (const StairPart& part : model.stair) {
-    const double d = distance_to(part.outline, poses.at(static_cast<std::size_t>(part.section)), point);
+    const double d = distance_to(part.outline, sections.at(static_cast<std::size_t>(part.section)), point);
     if (d <= least) nearest = &part, least = d;
   }
+  return nearest;
+}
+
+std::optional<Grip> grip_at(const Model& model, const Configuration& pose, Vec2 point, double reach) {
+  const StairPart* nearest = nearest_part(model, place_sections(model.linkage, pose), point, reach);
   if (!nearest) return {};
   return nearest->section == 0 ? Grip{GripKind::lean, 0} : Grip{GripKind::fold, nearest->section - 1};
 }
@@ -69,7 +73,10 @@ Configuration rolled(const Model& model, const Configuration& pose, double by) {
 }
 
 std::string part_at(const Model& model, const Configuration& pose, Vec2 point, double reach) {
-  const SectionPoses poses = place_sections(model.linkage, pose);
+  return part_at(model, place_sections(model.linkage, pose), point, reach);
+}
+
+std::string part_at(const Model& model, const SectionPoses& poses, Vec2 point, double reach) {
   Named found;
   for (const StairPart& part : model.stair) {
     const std::string of =

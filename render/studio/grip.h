@@ -14,6 +14,9 @@ struct Grip {
   int hinge = 0;  ///< for a fold, from 0
 };
 
+/// The part of the stair nearest to a point of the side view; null where none is within `reach` [m].
+const StairPart* nearest_part(const Model& model, const SectionPoses& sections, Vec2 point, double reach);
+
 /// What the stair is held by at a point of the side view: its first section gives the lean, a further one the fold above it.
 /// @param reach  how near the point must be to a part [m]
 std::optional<Grip> grip_at(const Model& model, const Configuration& pose, Vec2 point, double reach);
@@ -28,5 +31,6 @@ Configuration rolled(const Model& model, const Configuration& pose, double by);
 /// "tread of section 2", "bracket arm": what lies under a point of the side view, the stair before the room, small
 /// things before large ones; empty where nothing does.
 std::string part_at(const Model& model, const Configuration& pose, Vec2 point, double reach);
+std::string part_at(const Model& model, const SectionPoses& sections, Vec2 point, double reach);
 
 }  // namespace stowpath

@@ -2,6 +2,7 @@
 
 #include <string>
 
+#include "render/studio/rehearsal_desk.h"
 #include "render/studio/studio.h"
 
 namespace stowpath {
@@ -14,6 +15,7 @@ struct Desk {
   bool running = false;  ///< the procedure is shown by itself
   float speed = 1.0F;    ///< at which, negative backwards
   bool show_sweep = true, show_findings = true, show_names = true;
+  RehearsalDesk rehearsal{};
   std::string pointed_at{};  ///< the part under the pointer; empty where there is none
 
   std::string message{};  ///< the last thing that is worth telling; stays in view

@@ -56,6 +56,8 @@ int parse_and_show(int argc, char** argv) {
   app.add_option("--width", wanted.viewer.width, "Of the window, in pixels")->check(CLI::Range(640, 7680));
   app.add_option("--height", wanted.viewer.height, "Of the window, in pixels")->check(CLI::Range(480, 4320));
   app.add_option("--write", wanted.viewer.export_file, "What \"Write it out\" writes: FILE.svg, .pdf or .png");
+  app.add_option("--record", wanted.viewer.record_file,
+                 "What a rehearsal is written to: FILE.txt, .html, .webp, .svg, .pdf or .png");
   try {
     app.parse(argc, argv);
   } catch (const CLI::ParseError& error) {

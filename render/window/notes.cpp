@@ -46,6 +46,7 @@ std::vector<std::unique_ptr<Page>> all_pages() {
   std::vector<std::unique_ptr<Page>> out;
   out.push_back(work_page());
   out.push_back(findings_page());
+  out.push_back(rehearsal_page());
   out.push_back(view_page());
   return out;
 }

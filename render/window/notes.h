@@ -21,6 +21,9 @@ class Notes {
   /// Opens the page of a digit. @returns whether there is one
   bool open(int digit);
 
+  /// Whether the picture beside the open page is that of the rehearsal.
+  bool rehearses() const { return pages_[open_]->rehearses(); }
+
   /// Writes what the open page says as plain text, when it is shown next: for those to whom it has to be sent or read out.
   void write_next(std::string file) { file_ = std::move(file); }
 

@@ -18,12 +18,15 @@ class Page {
   virtual const char* name() const = 0;  ///< on its tab and over it
   virtual int key() const = 0;           ///< the digit that opens it
   virtual void show(Desk& desk) = 0;     ///< its widgets, within a frame of Dear ImGui
+  virtual bool rehearses() const { return false; }  ///< the picture beside it is that of the rehearsal
 };
 
 /// The moves as numbered slips, running through them, and where the stair stands.
 std::unique_ptr<Page> work_page();
 /// What was proven to meet.
 std::unique_ptr<Page> findings_page();
+/// The physics of the procedure, run and meddled with.
+std::unique_ptr<Page> rehearsal_page();
 /// What is shown, writing it out, and the keys.
 std::unique_ptr<Page> view_page();
 

@@ -22,6 +22,7 @@ constexpr double kPanelWidth = 350.0;               // [pixels at scale 1]
 constexpr double kSideShare = 0.6;                  // of the height
 constexpr double kGripReach = 2.0;                  // round the pointer [mm of paper]
 constexpr double kZoomStep = 1.15;
+constexpr double kRehearsing = 0.008;  // of a frame's time, at most [s]
 constexpr float kLookEvery = 0.5F;  // at the scene's file [s]
 constexpr unsigned kLeastWidth = 640, kLeastHeight = 480;
 
@@ -33,7 +34,7 @@ sf::Color paper_of_screen() {
 }  // namespace
 
 Viewer::Viewer(Studio& studio, ViewerOptions options)
-    : studio_(studio), options_(std::move(options)), desk_{studio, options_.scale} {
+    : studio_(studio), options_(std::move(options)), desk_{studio, options_.scale}, rehearsal_(studio, desk_.rehearsal) {
   const sf::VideoMode mode(std::max(options_.width, kLeastWidth), std::max(options_.height, kLeastHeight));
   window_.create(mode, "Stowpath: " + studio.model().name, sf::Style::Default);
   if (!window_.isOpen()) throw std::runtime_error("no window can be opened");
@@ -43,6 +44,7 @@ Viewer::Viewer(Studio& studio, ViewerOptions options)
   widgets_.emplace(window_, static_cast<float>(options_.scale));
   std::error_code ignored;
   if (!options_.scene_file.empty()) file_time_ = std::filesystem::last_write_time(options_.scene_file, ignored);
+  if (!options_.record_file.empty()) desk_.rehearsal.file = options_.record_file;
   fit_view();
 }
 
@@ -78,6 +80,7 @@ PictureWish Viewer::wish() const {
 }
 
 void Viewer::fit_view() {
+  rehearsal_.fit();
   fitted_ = true;
   frame_ = whole_side(wish().subject, side_size());
 }
@@ -102,6 +105,8 @@ void Viewer::advance(float seconds) {
     studio_.run(static_cast<double>(seconds * desk_.speed));
     desk_.running = !at_end(studio_.model(), studio_.place(), desk_.speed > 0.0F);
   }
+  desk_.rehearsal.tick(static_cast<double>(seconds), kRehearsing);
+  rehearsal_.lay(side_size(), rail_size());
   widgets_->begin_frame(seconds);
 }
 
@@ -124,18 +129,29 @@ void Viewer::look_at_file() {
 
 void Viewer::draw() {
   window_.clear(paper_of_screen());
-  ScreenCanvas canvas(window_, lettering_, dots());
-  const PictureWish shown = wish();
-  canvas.draw(side_picture(shown, {side_size(), frame_}), {0.0F, 0.0F});
-  canvas.draw(rail_picture(shown, {rail_size(), rail_frame(shown.subject, rail_size())}), {0.0F, static_cast<float>(side_size().y * dots())});
+  draw_pictures();
   notes();
   widgets_->end_frame();
   window_.display();
 }
 
+void Viewer::draw_pictures() {
+  ScreenCanvas canvas(window_, lettering_, dots());
+  const sf::Vector2f under_side{0.0F, static_cast<float>(side_size().y * dots())};
+  if (rehearses()) {
+    canvas.draw(rehearsal_.side_picture(), {0.0F, 0.0F});
+    canvas.draw(rehearsal_.gauges_picture(), under_side);
+    return;
+  }
+  const PictureWish shown = wish();
+  canvas.draw(side_picture(shown, {side_size(), frame_}), {0.0F, 0.0F});
+  canvas.draw(rail_picture(shown, {rail_size(), rail_frame(shown.subject, rail_size())}), under_side);
+}
+
 void Viewer::notes() {
   const double reach = 0.001 * frame_.scale.ratio;
   desk_.pointed_at =
+      rehearses() ? rehearsal_.pointed_at() :
       on_side(pointer_) ? part_at(studio_.model(), studio_.pose(), under(frame_, pointer_), reach) : std::string();
   const sf::Vector2u size = window_.getSize();
   const auto width = static_cast<float>(panel_width());
@@ -155,7 +171,7 @@ void Viewer::handle_event(const sf::Event& event) {
         sf::FloatRect(0.0F, 0.0F, static_cast<float>(event.size.width), static_cast<float>(event.size.height))));
     if (fitted_) fit_view();
   }
-  if (event.type == sf::Event::MouseButtonReleased) hold_ = Hold::nothing;
+  if (event.type == sf::Event::MouseButtonReleased) hold_ = Hold::nothing, rehearsal_.release();
   if (event.type == sf::Event::MouseMoved) move_pointer(paper(event.mouseMove.x, event.mouseMove.y));
   // With alt the pages turn from within a field too.
   if (event.type == sf::Event::KeyPressed && event.key.alt && page_key(event.key)) return;
@@ -168,6 +184,7 @@ void Viewer::handle_event(const sf::Event& event) {
 void Viewer::press(const sf::Event::MouseButtonEvent& button) {
   const Vec2 at = paper(button.x, button.y);
   pointer_ = at;
+  if (rehearses()) return rehearsal_.press(at, button.button);
   if (on_rail(at)) {
     hold_ = Hold::rail;
     return;
@@ -181,6 +198,7 @@ void Viewer::press(const sf::Event::MouseButtonEvent& button) {
 
 void Viewer::move_pointer(Vec2 to) {
   const Vec2 from = std::exchange(pointer_, to);
+  if (rehearses()) return rehearsal_.move(to);
   if (hold_ == Hold::paper) {
     fitted_ = false;
     frame_.zero = frame_.zero + (to - from);
@@ -196,7 +214,9 @@ void Viewer::move_pointer(Vec2 to) {
 
 void Viewer::wheel(const sf::Event::MouseWheelScrollEvent& wheel) {
   const Vec2 at = paper(wheel.x, wheel.y);
-  if (on_side(at)) zoom(at, static_cast<double>(wheel.delta));
+  if (!on_side(at)) return;
+  if (rehearses()) return rehearsal_.zoom(at, std::pow(kZoomStep, static_cast<double>(wheel.delta)));
+  zoom(at, static_cast<double>(wheel.delta));
 }
 
 void Viewer::zoom(Vec2 about, double steps) {
@@ -215,7 +235,7 @@ void Viewer::export_notes() {
 void Viewer::export_side() {
   const std::string name = export_name();
   try {
-    write_sheet(name, side_picture(wish(), {side_size(), frame_}));
+    write_sheet(name, rehearses() ? rehearsal_.side_picture() : side_picture(wish(), {side_size(), frame_}));
     desk_.message = "Written: " + name;
   } catch (const std::runtime_error& fault) {
     desk_.message = name + ": " + fault.what();

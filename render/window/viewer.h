@@ -9,6 +9,7 @@
 
 #include "render/studio/studio.h"
 #include "render/window/notes.h"
+#include "render/window/rehearsal_pane.h"
 #include "render/window/widgets.h"
 
 namespace stowpath {
@@ -16,6 +17,7 @@ namespace stowpath {
 struct ViewerOptions {
   std::string scene_file;   ///< shown in the title and looked at again when it changes; empty: the built-in demo
   std::string export_file;  ///< where the side view is written to on demand: .svg, .pdf or .png
+  std::string record_file;  ///< where a rehearsal is written to, see RehearsalDesk::write; empty: a name of its own
   double scale = 1.0;       ///< of lettering and widgets
   unsigned width = 1280, height = 800;
 };
@@ -47,6 +49,9 @@ class Viewer {
   void look_at_file();
   void draw();
 
+  void draw_pictures();
+  bool rehearses() const { return notes_.rehearses() && desk_.rehearsal.begun(); }
+  bool rehearsal_key(const sf::Event::KeyEvent& key);
   void notes();
   void do_what_is_asked();
 
@@ -75,6 +80,7 @@ class Viewer {
   Vec2 pointer_;  // [mm of paper]
   Desk desk_;
   Notes notes_;
+  RehearsalPane rehearsal_;
   std::filesystem::file_time_type file_time_{};
   float since_look_ = 0.0F;
 };

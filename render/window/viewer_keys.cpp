@@ -7,6 +7,7 @@
 namespace stowpath {
 namespace {
 
+constexpr int kRehearsalPage = 4;                            // its digit
 constexpr double kRollStep = 0.02;                           // of one press of an arrow [m]
 constexpr double kTurnStep = 0.5 * std::numbers::pi / 180.0;  // [rad]
 
@@ -14,7 +15,13 @@ constexpr double kTurnStep = 0.5 * std::numbers::pi / 180.0;  // [rad]
 
 void Viewer::key(const sf::Event::KeyEvent& key) {
   if (key.control) return command_key(key);
-  if (!page_key(key) && !step_key(key) && !hand_key(key)) view_key(key);
+  if (!page_key(key) && !rehearsal_key(key) && !step_key(key) && !hand_key(key)) view_key(key);
+}
+
+// From any page r turns to the rehearsal.
+bool Viewer::rehearsal_key(const sf::Event::KeyEvent& key) {
+  if (key.code == sf::Keyboard::R) notes_.open(kRehearsalPage);
+  return notes_.rehearses() && rehearsal_.key(key);
 }
 
 bool Viewer::page_key(const sf::Event::KeyEvent& key) {

@@ -10,8 +10,6 @@ namespace stowpath {
 
 namespace {
 
-constexpr int kHalvings = 5;  // of the step, for a stiff rope
-
 void check(const Scene& scene, const RehearsalOptions& options) {
   if (!(options.step > 0.0 && options.frame > 0.0)) throw std::invalid_argument("a step must be greater than 0");
   for (const auto& time : {options.let_go, options.line_breaks, options.when})
@@ -22,7 +20,7 @@ void check(const Scene& scene, const RehearsalOptions& options) {
 }
 
 RehearsalReport run_at(const Scene& scene, const Model& model, const RehearsalOptions& options, double step) {
-  for (int halving = 0; halving <= kHalvings; ++halving, step *= 0.5) {
+  for (int halving = 0; halving <= kMostHalvings; ++halving, step *= 0.5) {
     Stage stage(scene, model, options, step);
     if (stage.run()) return stage.report();
   }

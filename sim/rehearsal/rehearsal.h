@@ -25,6 +25,9 @@ struct Gust {
   double seconds = 1.0;  ///< how long
 };
 
+/// How often the step is halved for a stiff rope before the rehearsal is refused.
+inline constexpr int kMostHalvings = 5;
+
 /// What is to be tried, besides the procedure itself. Times count from the rehearsal's start.
 struct RehearsalOptions {
   double step = 1.0 / 960.0;  ///< of the world; halved where a stiff rope asks for it [s]

@@ -94,6 +94,12 @@ void Stage::close() {
   tally_.close(world_.time());
 }
 
+RehearsalReport Stage::so_far() const {
+  Tally now = tally_;
+  now.close(world_.time());
+  return now.report;
+}
+
 bool Stage::too_swift() const { return crew_.swiftest() * world_.step_length() > kSwiftest; }
 
 bool Stage::finished() const {

@@ -47,6 +47,9 @@ class Stage {
   /// after it began on, its end half a second after it.
   void close();
 
+  /// The report as `close` would leave it now; what still follows a lost line stands in it as far as it has gone.
+  RehearsalReport so_far() const;
+
   /// Whoever holds the hoist line lets go of it, now. Where it is not on, or a cleat or worm holds it, the report's
   /// aftermath says so and the procedure goes on; once it has run out, there is nothing more to let go.
   void let_go();

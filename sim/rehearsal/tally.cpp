@@ -53,6 +53,25 @@ void take_touch(std::vector<TouchRun>& runs, const TouchRun& now, bool again) {
 
 }  // namespace
 
+RecordedFrame frame_now(const SideWorld& world, const Crew& crew) {
+  RecordedFrame frame;
+  frame.time = world.time();
+  frame.move = crew.move();
+  frame.station = crew.meant().station;
+  const SectionPoses X_W = world.poses();
+  const auto turns = world.turns();
+  for (std::size_t j = 0; j < turns.size(); ++j) frame.sections[j] = {X_W[j].p, turns[j]};
+  const auto line = [](bool on, const LinePull& pull, const LineFeed& feed) {
+    return RecordedLine{on, pull.hand, feed.paid, on ? std::max(0.0, -pull.stretch) : 0.0};
+  };
+  frame.hoist = line(crew.hooked_on(), crew.line(), crew.feed());
+  const bool has_fold = crew.rig() != nullptr && crew.rig()->fold_line.has_value();
+  if (has_fold) frame.fold = line(true, crew.fold_line(), crew.fold_feed());
+  frame.hooks_on_pipe = world.hooks_on_pipe();
+  frame.hook_force = world.hook_force();
+  return frame;
+}
+
 void Tally::note(double time, RecordedEventKind kind, std::string what, std::string other, double value,
                  double energy) {
   auto& events = report.recording.events;
@@ -72,7 +91,7 @@ void Tally::watch(const SideWorld& world, const Crew& crew, bool after) {
   if (world.time() < next_frame_) return;
   next_frame_ += frame_;
   watch_zones(world, crew, after);
-  take_frame(world, crew);
+  report.recording.frames.push_back(frame_now(world, crew));
 }
 
 void Tally::watch_script(const SideWorld& world, const Crew& crew) {
@@ -253,25 +272,6 @@ void Tally::end_lift() {
   lift_open_ = false;
   const HookSpell& spell = report.hooks_off.back();
   note(spell.to, RecordedEventKind::hooks_seat, "", "", spell.lift);
-}
-
-void Tally::take_frame(const SideWorld& world, const Crew& crew) {
-  RecordedFrame frame;
-  frame.time = world.time();
-  frame.move = crew.move();
-  frame.station = crew.meant().station;
-  const SectionPoses X_W = world.poses();
-  const auto turns = world.turns();
-  for (std::size_t j = 0; j < turns.size(); ++j) frame.sections[j] = {X_W[j].p, turns[j]};
-  const auto line = [](bool on, const LinePull& pull, const LineFeed& feed) {
-    return RecordedLine{on, pull.hand, feed.paid, on ? std::max(0.0, -pull.stretch) : 0.0};
-  };
-  frame.hoist = line(crew.hooked_on(), crew.line(), crew.feed());
-  const bool has_fold = crew.rig() != nullptr && crew.rig()->fold_line.has_value();
-  if (has_fold) frame.fold = line(true, crew.fold_line(), crew.fold_feed());
-  frame.hooks_on_pipe = world.hooks_on_pipe();
-  frame.hook_force = world.hook_force();
-  report.recording.frames.push_back(frame);
 }
 
 void Tally::close(double time) {

@@ -12,6 +12,9 @@
 
 namespace stowpath {
 
+/// The stair, its lines and its hooks now, as a recording keeps them.
+RecordedFrame frame_now(const SideWorld& world, const Crew& crew);
+
 /// Watches a rehearsal step by step and keeps what is worth telling.
 class Tally {
  public:
@@ -37,7 +40,6 @@ class Tally {
   void watch_zones(const SideWorld& world, const Crew& crew, bool after);
   void watch_slack(const SideWorld& world, const Crew& crew);
   void watch_hooks(const SideWorld& world, const Crew& crew);
-  void take_frame(const SideWorld& world, const Crew& crew);
   void end_slack();
   void end_lift();
   void end_move();

@@ -13,6 +13,7 @@ import tempfile
 
 import files
 import pages
+import rehearsing
 import stepping
 from window import PATIENCE, Window, expect
 
@@ -40,6 +41,7 @@ def main():
             stepping.shows_each_finding(window, told)
             stepping.drags_and_holds(window)
             pages.turn_by_key_and_mouse(window, told)
+            rehearsing.rehearses(window, command, scene)
             files.follows_the_file(window, scene)
             ends(window)
         finally:

@@ -28,7 +28,9 @@ def xdotool(*words):
 class Window:
     def __init__(self, viewer, scene, folder):
         self.written = os.path.join(folder, "side.svg")
-        self.process = subprocess.Popen([viewer, scene, "--write", self.written, "--width", "1280", "--height", "800"],
+        self.recorded = os.path.join(folder, "run.txt")
+        files = ["--write", self.written, "--record", self.recorded]
+        self.process = subprocess.Popen([viewer, scene, *files, "--width", "1280", "--height", "800"],
                                         stderr=subprocess.PIPE, text=True)
         self.id = wait_for("a window", self.find)
         place = dict(line.split("=") for line in xdotool("getwindowgeometry", "--shell", self.id).split() if "=" in line)

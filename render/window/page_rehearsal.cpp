@@ -1,0 +1,167 @@
+#include <imgui.h>
+
+#include <algorithm>
+#include <array>
+
+#include "render/report/recording_words.h"
+#include "render/report/words.h"
+#include "sim/trade/figure.h"
+#include "render/window/page.h"
+#include "render/window/words_on_notes.h"
+
+namespace stowpath {
+namespace {
+
+constexpr std::array<const char*, kRehearsalSpeeds.size()> kSpeedWords{"1/4", "1/2", "1", "2", "4"};
+constexpr std::size_t kLongestField = 120;
+
+/// A field that holds a string.
+bool field(const char* label, std::string& text) {
+  std::array<char, kLongestField> held{};
+  std::copy_n(text.begin(), std::min(text.size(), held.size() - 1), held.begin());
+  if (!ImGui::InputText(label, held.data(), held.size())) return false;
+  text = held.data();
+  return true;
+}
+
+void transport(RehearsalDesk& desk, const Studio& studio) {
+  if (ImGui::Button(desk.running() ? "Pause" : "Start")) desk.toggle(studio.scene(), studio.model());
+  ImGui::SameLine();
+  if (ImGui::Button("Frame")) desk.step(1);
+  ImGui::SameLine();
+  if (ImGui::Button("Over again")) desk.start_over(studio.scene(), studio.model());
+  words("speed", Ink::soft);
+  for (std::size_t k = 0; k < kRehearsalSpeeds.size(); ++k) {
+    ImGui::SameLine();
+    if (ImGui::RadioButton(kSpeedWords[k], desk.speed == kRehearsalSpeeds[k])) desk.speed = kRehearsalSpeeds[k];
+  }
+}
+
+void time_slider(RehearsalDesk& desk) {
+  auto time = static_cast<float>(desk.shown_time());
+  const std::string all = "%.2f of " + format_decimal(desk.live_time(), 2) + " s";
+  ImGui::SetNextItemWidth(-1.0F);
+  if (ImGui::SliderFloat("##time", &time, 0.0F, static_cast<float>(std::max(desk.live_time(), 0.01)), all.c_str()))
+    desk.show(static_cast<double>(time));
+  if (!desk.wound_back()) return;
+  if (ImGui::Button("Take it up from here")) desk.take_up();
+  ImGui::SameLine();
+  if (ImGui::Button("Back to now")) desk.show_live();
+}
+
+void state(const RehearsalDesk& desk) {
+  if (desk.winding()) words("Running on ...", Ink::blue);
+  if (desk.lags()) words("Slower than asked for: this machine takes longer.", Ink::red);
+  if (!desk.message().empty()) words(desk.message(), Ink::blue);
+}
+
+void to_move(RehearsalDesk& desk) {
+  heading("To a move");
+  const Model& model = desk.run().model();
+  const int now = desk.shown().frame.move;
+  for (std::size_t k = 0; k < model.moves.size(); ++k) {
+    const Move& move = model.moves[k];
+    if (is_state(move.kind) || move.kind == MoveKind::roll) continue;
+    const auto begins = desk.run().begins(static_cast<int>(k));
+    const std::string slip = std::to_string(move.index) + "  " + std::string(move_name(move.kind)) +
+                             (begins ? ", from " + time_text(*begins) : "") + "##to" + std::to_string(k);
+    if (ImGui::Selectable(slip.c_str(), now == static_cast<int>(k))) desk.go_to_move(static_cast<int>(k));
+  }
+}
+
+// Taking another pin out begins the run again: it stands without it from the start.
+void without_pin(RehearsalDesk& desk, const Studio& studio) {
+  const int hinges = studio.model().linkage.sections - 1;
+  if (hinges < 1) return;
+  words("without pin", Ink::soft);
+  for (int k = 0; k <= hinges; ++k) {
+    ImGui::SameLine();
+    if (!ImGui::RadioButton(k == 0 ? "none" : std::to_string(k).c_str(), desk.without_pin == k)) continue;
+    desk.without_pin = k;
+    if (desk.begun()) desk.start_over(studio.scene(), studio.model());
+  }
+}
+
+void what_if(RehearsalDesk& desk) {
+  heading("What if");
+  if (ImGui::Button("Let go of the line")) desk.let_go();
+  ImGui::SameLine();
+  if (ImGui::Button("It breaks")) desk.break_line();
+  const float width = -5.0F * ImGui::GetFontSize();
+  ImGui::SetNextItemWidth(width);
+  field("##push", desk.push_words);
+  ImGui::SameLine();
+  if (ImGui::Button("Push")) desk.push();
+  ImGui::SetNextItemWidth(width);
+  field("##gust", desk.gust_words);
+  ImGui::SameLine();
+  if (ImGui::Button("Gust")) desk.gust();
+}
+
+void what_happened(RehearsalDesk& desk) {
+  heading("What happened");
+  const LiveRun& run = desk.run();
+  const DisplayUnits units = units_of(run.scene());
+  const auto told = told_events(run.report().recording);
+  if (told.empty()) words("nothing yet");
+  for (std::size_t i = told.size(); i-- > 0;) {  // the latest first
+    const bool trouble = is_trouble(told[i].kind);
+    if (ImGui::Selectable((time_text(told[i].time) + "##event" + std::to_string(i)).c_str(), false))
+      desk.show(told[i].time);
+    ImGui::SameLine(5.0F * ImGui::GetFontSize());
+    ImGui::BeginGroup();
+    words(event_sentence(told[i], units) + (trouble ? " \xE2\x9C\x97" : ""), trouble ? Ink::red : Ink::line);
+    ImGui::EndGroup();
+  }
+  if (const std::string then = desk.what_then(); !then.empty()) words(then, Ink::red);
+}
+
+void keep(RehearsalDesk& desk) {
+  heading("Keep it");
+  ImGui::SetNextItemWidth(-5.0F * ImGui::GetFontSize());
+  field("##file", desk.file);
+  ImGui::SameLine();
+  if (ImGui::Button("Write##run")) desk.write(units_of(desk.run().scene()));
+  words(".txt as a recording, .html as a page that runs, .webp as a film, .svg, .pdf or .png as a sheet", Ink::soft);
+}
+
+void keys() {
+  heading("Keys");
+  words(
+      "r starts and pauses, shift-r over again, n and b a frame on and back (with shift a second), home, end, [ and ] "
+      "slower and faster, t takes it up from the time shown. l lets go of the line, k breaks it, p pushes, g blows. "
+      "Drag the stair to push it by hand, the gauges to wind back. w writes the run.",
+      Ink::soft);
+}
+
+class RehearsalPage : public Page {
+ public:
+  const char* name() const override { return "Rehearsal"; }
+  int key() const override { return 4; }
+  bool rehearses() const override { return true; }
+  void show(Desk& desk) override {
+    RehearsalDesk& rehearsal = desk.rehearsal;
+    transport(rehearsal, desk.studio);
+    without_pin(rehearsal, desk.studio);
+    if (!rehearsal.begun()) {
+      return words(
+          "The physics of the procedure, run before your eyes: a crew hooks on, pulls the pin and hauls. Start it with "
+          "the "
+          "button or with r.",
+          Ink::soft);
+    }
+    time_slider(rehearsal);
+    state(rehearsal);
+    what_if(rehearsal);
+    to_move(rehearsal);
+    what_happened(rehearsal);
+    keep(rehearsal);
+    keys();
+  }
+};
+
+}  // namespace
+
+std::unique_ptr<Page> rehearsal_page() { return std::make_unique<RehearsalPage>(); }
+
+}  // namespace stowpath

@@ -1,0 +1,74 @@
+"""The rehearsal in the window: run, let go, pushed, wound back, and written out as the command records it."""
+
+import re
+import subprocess
+import time
+
+from window import expect, wait_for
+
+
+def runs_by_key(window):
+    window.key("r")  # from any page
+    wait_for("the crew to hook on", lambda: "hooked on" in window.page())
+    picture = window.picture()
+    expect(picture.title.startswith("Rehearsal"), "r shows the rehearsal: " + picture.title)
+    expect({"stair", "meant", "lines", "words"} <= set(picture.layers), "layers of the rehearsal")
+    expect("proves no clearance" in picture.words("words"), "what it is, is always in view")
+
+
+def pauses_and_winds_back(window):
+    window.key("r")
+    still = window.picture().pose
+    time.sleep(0.5)
+    expect(window.picture().pose == still, "paused it stands still")
+    window.key("Home")
+    expect(window.picture().pose.startswith("0.00 s"), "home winds back to the start: " + window.picture().pose)
+    expect("Take it up from here" in window.page(), "from where one can take it up")
+    window.key("End")
+    expect(window.picture().pose == still, "end is the live end again")
+
+
+def is_pushed_by_hand(window):
+    x, y = window.picture().middle_of_stair()
+    window.drag((x, y), (x + 60, y))
+    wait_for("the push to be told", lambda: "pushed with" in window.page())
+
+
+def falls_when_let_go(window):
+    window.key("bracketright", "bracketright")  # four times as fast
+    wait_for("the hang to begin", lambda: "hang begins" in window.page())
+    window.key("l")
+    page = wait_for("it to come to rest", lambda: (lambda words: words if "at rest" in words else None)(window.page()))
+    expect("the line let go" in page, "the line is let go: " + page)
+    expect("foot reaches" in page and "m/s" in page, "how fast the foot came down: " + page)
+    expect(" meets " in page, "what it met: " + page)
+
+
+def is_written_as_the_command_records_it(window, command, scene):
+    window.key("w")
+    wait_for("the run to be written", lambda: "Written" in window.page())
+    with open(window.recorded, encoding="utf-8") as run:
+        mine = run.read()
+    expect("\nend " in mine and " let-go " in mine, "a whole recording with its events")
+    asked = re.search(r'^options "(.*)"$', mine, re.M).group(1).replace('\\"', '"')
+    pushed, let_go = re.search(r'--push "([^"]*)" --when "([^"]*)"', asked), re.search(r'--let-go "([^"]*)"', asked)
+    theirs = window.recorded + ".command.txt"
+    subprocess.run([command, "rehearse", scene, "--push", pushed.group(1), "--when", pushed.group(2), "--let-go",
+                    let_go.group(1), "--record", theirs], capture_output=True, check=False)
+    with open(theirs, encoding="utf-8") as run:
+        same = run.read()
+    lines, as_lines = mine.splitlines(), same.splitlines()
+    # The window runs on for some steps after the end: frames and events are the command's, to the last digit.
+    records = [line for line in as_lines if line.startswith(("frame", "event"))]
+    shown = [line for line in lines if line.startswith(("frame", "event"))]
+    expect(len(records) > 100 and shown[:len(records)] == records, "the command records the same bits")
+
+
+def rehearses(window, command, scene):
+    runs_by_key(window)
+    pauses_and_winds_back(window)
+    is_pushed_by_hand(window)
+    falls_when_let_go(window)
+    is_written_as_the_command_records_it(window, command, scene)
+    window.key("1")
+    expect(not window.picture().title.startswith("Rehearsal"), "another page shows the moves again")
