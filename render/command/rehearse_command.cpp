@@ -85,8 +85,12 @@ RehearsalOptions rehearsal_options(const WhatIfs& asked) {
   if (!asked.push.empty()) options.push = outward_push(asked_push(asked.push));
   if (!asked.gust.empty()) options.gust = read_gust(asked.gust);
   if (!asked.when.empty()) options.when = seconds("--when", asked.when);
+  options.comes_down = !asked.only_up;
+  options.hand_at_foot = !asked.alone;
   for (const int hinge : asked.no_pins) options.no_pins.push_back(hinge - 1);
   if (options.let_go && options.line_breaks) throw UsageFault("the line is let go or it breaks, not both", "");
+  if (asked.only_up && asked.alone)
+    throw UsageFault("--alone is about the way down, and --only-up leaves that out", "leave one of them out");
   if (options.when && !options.push && !options.gust)
     throw UsageFault("--when says when to push or blow, and neither is asked", "write --push or --gust with it");
   return options;
@@ -94,9 +98,14 @@ RehearsalOptions rehearsal_options(const WhatIfs& asked) {
 
 std::string what_ifs_text(const WhatIfs& asked) {
   std::string text;
+  const auto add_flag = [&](const char* flag, bool set) {
+    if (set) text += (text.empty() ? "" : " ") + std::string(flag);
+  };
   const auto add = [&](const std::string& option, const std::string& value) {
     if (!value.empty()) text += (text.empty() ? "" : " ") + option + " \"" + value + "\"";
   };
+  add_flag("--only-up", asked.only_up);
+  add_flag("--alone", asked.alone);
   add("--let-go", asked.let_go);
   add("--line-breaks", asked.line_breaks);
   for (const int hinge : asked.no_pins) add("--no-pin", std::to_string(hinge));

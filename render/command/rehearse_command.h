@@ -14,6 +14,8 @@ namespace stowpath {
 struct WhatIfs {
   std::string let_go, line_breaks, push, gust, when;
   std::vector<int> no_pins;  ///< hinges, from 1
+  bool only_up = false;      ///< the way down left out
+  bool alone = false;        ///< nobody at the foot on the way down
 };
 
 /// Files of a rehearsal; empty: none.

@@ -24,10 +24,10 @@ namespace stowpath {
 namespace {
 
 constexpr std::array<std::string_view, 6> kCommands{"dryfit", "hoist", "loads", "open", "rehearse", "schema"};
-constexpr std::array<std::string_view, 20> kOptions{
-    "--sagged", "--apply", "--no-remedies", "--detail",  "--output", "--json",   "--units",
-    "--quiet",  "--color", "--help",        "--version", "-o",       "--let-go", "--line-breaks",
-    "--no-pin", "--push",  "--gust",        "--when",    "--record", "--replay"};
+constexpr std::array<std::string_view, 22> kOptions{
+    "--sagged", "--apply", "--no-remedies", "--detail", "--output",  "--json",        "--units",  "--quiet",
+    "--color",  "--help",  "--version",     "-o",       "--let-go",  "--line-breaks", "--no-pin", "--push",
+    "--gust",   "--when",  "--record",      "--replay", "--only-up", "--alone"};
 
 // What the command line says, gathered by the parser.
 struct Wanted {
@@ -61,13 +61,16 @@ void add_rehearse(CLI::App& app, Wanted& wanted) {
   CLI::App* command = add_report_command(app, wanted, "rehearse",
                                          "What happens when it is done? The procedure run in a physics world.");
   WhatIfs& what = wanted.what_ifs;
+  command->add_flag("--only-up", what.only_up, "Stop once the stair is parked: leave the way down out");
+  command->add_flag("--alone", what.alone, "Nobody draws the foot along the floor on the way down");
   command->add_option("--let-go", what.let_go, "The hoist line is let go after TIME (12s)")->type_name("TIME");
   command->add_option("--line-breaks", what.line_breaks, "The hoist line breaks after TIME")->type_name("TIME");
   command->add_option("--no-pin", what.no_pins, "The stair stands without the pin of hinge N")->type_name("N");
   command
-      ->add_option("--push", what.push,
-                   "A hand pushes: \"120N at 1.1m along\" rolls the standing stair, and the procedure is left out; \"120N "
-                   "at 1.1m outward for 2s\" pushes it off the wall")
+      ->add_option(
+          "--push", what.push,
+          "A hand pushes: \"120N at 1.1m along\" rolls the standing stair, and the procedure is left out; \"120N "
+          "at 1.1m outward for 2s\" pushes it off the wall")
       ->type_name("PUSH");
   command->add_option("--gust", what.gust, "Air blows against the climber's face: \"10 m/s\"")->type_name("SPEED");
   command->add_option("--when", what.when, "Push or blow after TIME")->type_name("TIME");

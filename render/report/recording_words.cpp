@@ -56,6 +56,14 @@ std::string event_sentence(const RecordedEvent& event, DisplayUnits units) {
       return line + " hooked on";
     case RecordedEventKind::hooked_off:
       return line + " hooked off";
+    case RecordedEventKind::parked:
+      return event.what.empty() ? "parked" : "parked, the line made fast on " + event.what;
+    case RecordedEventKind::lowers_away:
+      return "lowering away: from here on backwards";
+    case RecordedEventKind::gives_up:
+      return "the crew give up: " + event.what;
+    case RecordedEventKind::turns_over:
+      return "the stair turns over about its pick, by " + degrees_text(event.value) + " so far";
     case RecordedEventKind::pinned:
       return hinge_text(event.value) + " pinned";
     case RecordedEventKind::unpinned:
@@ -113,10 +121,18 @@ bool is_trouble(RecordedEventKind kind) {
     case RecordedEventKind::stays:
     case RecordedEventKind::leaves_pipe:
     case RecordedEventKind::brought:
+    case RecordedEventKind::gives_up:
+    case RecordedEventKind::turns_over:
       return true;
     default:
       return false;
   }
+}
+
+std::optional<double> lowers_away_at(const Recording& recording) {
+  for (const RecordedEvent& event : recording.events)
+    if (event.kind == RecordedEventKind::lowers_away) return event.time;
+  return std::nullopt;
 }
 
 std::vector<RecordedEvent> told_events(const Recording& recording) {
@@ -139,10 +155,13 @@ std::size_t frame_at(const Recording& recording, double time) {
   return later == recording.frames.begin() ? 0 : static_cast<std::size_t>(later - recording.frames.begin()) - 1;
 }
 
-std::string frame_words(const Model& model, const RecordedFrame& frame, DisplayUnits units) {
+std::string frame_words(const Model& model, const Recording& recording, const RecordedFrame& frame,
+                        DisplayUnits units) {
+  const auto down = lowers_away_at(recording);
   std::string text = time_text(frame.time);
   if (frame.move >= 0 && frame.move < static_cast<int>(model.moves.size()))
-    text += ", " + std::string(move_name(model.moves[static_cast<std::size_t>(frame.move)].kind));
+    text += ", " + std::string(move_name(model.moves[static_cast<std::size_t>(frame.move)].kind)) +
+            (down && frame.time >= *down ? " backwards" : "");
   return text + (frame.hoist.on ? ", line " + force_text(frame.hoist.pull, units) : "");
 }
 
@@ -164,8 +183,10 @@ std::string recording_answer(const Recording& recording, DisplayUnits units) {
 }
 
 std::string recording_cautions() {
-  return "A rehearsal is a simulation with a step, frictions that are guessed as ranges, and rigid parts. It shows what "
-         "may happen, not that nothing else can. Clearance is what dryfit proves. Keep people out from under the stair.";
+  return "A rehearsal is a simulation with a step, frictions that are guessed as ranges, and rigid parts. It shows "
+         "what "
+         "may happen, not that nothing else can. Clearance is what dryfit proves. Keep people out from under the "
+         "stair.";
 }
 
 }  // namespace stowpath

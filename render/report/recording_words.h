@@ -20,6 +20,9 @@ std::string event_sentence(const RecordedEvent& event, DisplayUnits units);
 /// Whether an event is one that a person has to look at: touches, jerks, lost holds.
 bool is_trouble(RecordedEventKind kind);
 
+/// When the way down begins; none where it does not: from then on a frame's move goes backwards [s]
+std::optional<double> lowers_away_at(const Recording& recording);
+
 /// What happened and is worth telling, in order of time.
 std::vector<RecordedEvent> told_events(const Recording& recording);
 
@@ -31,7 +34,7 @@ std::optional<RecordedEvent> last_told(const Recording& recording, double time);
 std::size_t frame_at(const Recording& recording, double time);
 
 /// "12.34 s, lift, line 98 N": where a frame stands.
-std::string frame_words(const Model& model, const RecordedFrame& frame, DisplayUnits units);
+std::string frame_words(const Model& model, const Recording& recording, const RecordedFrame& frame, DisplayUnits units);
 
 /// Of the hoist line's hand over the whole run [N].
 double greatest_pull(const Recording& recording);

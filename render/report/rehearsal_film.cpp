@@ -23,7 +23,7 @@ constexpr int kLastPicture = 2000;      // it stands before the film begins agai
 void draw_caption(DisplayList& list, const RecordingSubject& subject, const RecordedFrame& frame, double top,
                   int faster) {
   const std::string pace = faster > 1 ? " (" + std::to_string(faster) + " times as fast)" : "";
-  list.text({{kAir, top + 4.0}, frame_words(subject.model, frame, subject.units) + pace, 3.2});
+  list.text({{kAir, top + 4.0}, frame_words(subject.model, subject.recording, frame, subject.units) + pace, 3.2});
   if (const auto event = last_told(subject.recording, frame.time)) {
     const bool trouble = is_trouble(event->kind);
     list.text({{kAir, top + 9.5},

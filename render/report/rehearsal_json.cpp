@@ -22,9 +22,12 @@ Json leans_json(const Model& model, const std::array<double, kMaxSections>& lean
 
 Json run_json(const Model& model, const MoveRun& run) {
   return {{"move", move_json(model, run.move)},
+          {"backwards", run.back},
           {"from_s", json_number(run.begins)},
           {"to_s", json_number(run.ends)},
           {"peak_pull_n", json_number(run.peak_pull)},
+          {"least_pull_n", json_number(run.least_pull)},
+          {"foot_pull_n", json_number(run.foot_pull)},
           {"peak_fold_line_n", json_number(run.peak_fold)},
           {"slack_s", json_number(run.slack)},
           {"stalled_s", json_number(run.stalled)},
@@ -47,6 +50,7 @@ Json touch_json(const Model& model, const TouchRun& run) {
           {"stroke_j", json_number(run.energy)},
           {"distance_m", json_number(run.gap)},
           {"move", move_json(model, run.move)},
+          {"backwards", run.back},
           {"afterwards", run.after}};
 }
 
@@ -73,10 +77,21 @@ Json aftermath_json(const RehearsalSubject& subject) {
                                                           {"speed_m_s", json_number(after.hit_speed)},
                                                           {"stroke_j", json_number(after.hit_energy)}}},
           {"hooks_off", after.hooks_left},
+          {"turns_over", after.turns_over},
+          {"turned_deg", json_degrees(after.turned)},
           {"swept_out_m", interval(after.under)},
           {"swept_stations_m", interval(after.under_stations)},
           {"hand_in_it", after.hand_under},
           {"text", aftermath_sentences(subject)}};
+}
+
+Json again_json(const RehearsalReport& report) {
+  if (!report.again) return nullptr;
+  const StandsAgain& again = *report.again;
+  return {{"lean_off_deg", json_degrees(again.lean)},
+          {"foot_off_m", json_number(again.foot)},
+          {"hooks_off_m", json_number(again.hooks)},
+          {"hooks_on_pipe", again.hooks_on_pipe}};
 }
 
 Json bounds_json(const RehearsalBounds& bounds) {
@@ -110,6 +125,7 @@ Json hooks_json(const Model& model, const std::vector<HookSpell>& spells) {
                    {"to_s", json_number(spell.to)},
                    {"lift_m", json_number(spell.lift)},
                    {"move", move_json(model, spell.move)},
+                   {"backwards", spell.back},
                    {"off", spell.off}});
   return out;
 }
@@ -150,6 +166,8 @@ std::string rehearsal_json(const RehearsalSubject& subject) {
   out["unpinned"] = loose_json(report.loose);
   out["hooks_lifted"] = hooks_json(subject.model, report.hooks_off);
   out["slack"] = slack_json(report.slack);
+  out["stands_again"] = again_json(report);
+  out["gave_up"] = report.gave_up.empty() ? Json(nullptr) : Json(report.gave_up);
   out["push_swing_deg"] = report.push_swing ? json_degrees(*report.push_swing) : Json(nullptr);
   out["what_then"] = aftermath_json(subject);
   out["met_from_start"] = report.met_from_start;

@@ -208,6 +208,8 @@ class PageMaker {
              {"ropes", json::array()}};
     for (const RopeRun& rope : subject_.model.ropes)
       run["ropes"].push_back({{"a", rope_end(rope.a)}, {"b", rope_end(rope.b)}, {"hooked", rope.only_hooked_on}});
+    const auto down = lowers_away_at(subject_.recording);
+    run["down"] = down ? json(rounded(*down, kThousandth)) : json(nullptr);
     const auto last = static_cast<std::size_t>(subject_.recording.sections - 1);
     run["foot"] = rounded(frame_.scale.paper(subject_.model.linkage.length.at(last)), kThousandth);
     run["planMetres"] = plan_.scale.ratio / 1000.0;

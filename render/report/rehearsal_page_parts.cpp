@@ -62,7 +62,7 @@ function show(t){
   for(const c of document.querySelectorAll('.cursor')){c.setAttribute('x1',x);c.setAttribute('x2',x)}
   let said='';
   run.events.forEach((e,i)=>{const past=e[0]<=time+1e-9;$('event-'+i).className=(e[2]?'trouble ':'')+(past?'past':'');if(past)said=e[1]});
-  $('now').textContent=time.toFixed(2)+' s'+(f[1]>=0?', '+run.moves[f[1]]:'')+'. Line '+(f[3]>0?Math.round(f[2]*run.force)+' '+run.forceUnit:'off')
+  $('now').textContent=time.toFixed(2)+' s'+(f[1]>=0?', '+run.moves[f[1]]+(run.down!==null&&time>=run.down?' backwards':''):'')+'. Line '+(f[3]>0?Math.round(f[2]*run.force)+' '+run.forceUnit:'off')
     +(f[k+2]?', push along the rail '+Math.round(f[k+2]*run.force)+' '+run.forceUnit:'')+', foot '+(f.speed*run.speed).toFixed(2)+' '+run.speedUnit+'. '+said}
 function tick(now){if(!playing)return;const fast=+$('fast').value;show(time+fast*(now-last)/1000);last=now;
   if(time>=T1)stop();else requestAnimationFrame(tick)}

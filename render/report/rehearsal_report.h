@@ -43,6 +43,9 @@ std::string rehearsal_json(const RehearsalSubject& subject);
 /// What followed, in a few sentences.
 std::string aftermath_sentences(const RehearsalSubject& subject);
 
+/// How it came down, in a few sentences; empty where it did not set out to.
+std::string way_down_sentences(const RehearsalSubject& subject);
+
 /// Step, energy and differences: how good the numbers are.
 std::string bounds_sentences(const RehearsalSubject& subject);
 

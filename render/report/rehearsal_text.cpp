@@ -27,6 +27,7 @@ class Writer {
     touches();
     zones();
     moves();
+    way_down();
     strays();
     hooks();
     events();
@@ -37,8 +38,9 @@ class Writer {
   }
 
  private:
-  std::string when(int move) const {
-    return move < 0 ? "between moves" : move_text(subject_.model, static_cast<std::size_t>(move));
+  std::string when(int move, bool back) const {
+    if (move < 0) return back ? "between moves, on the way down" : "between moves";
+    return move_text(subject_.model, static_cast<std::size_t>(move)) + (back ? " backwards" : "");
   }
 
   void pushed() {
@@ -57,7 +59,7 @@ class Writer {
     for (std::size_t i = 0; i < std::min(report_.touches.size(), kMostTouches); ++i) {
       const TouchRun& run = report_.touches[i];
       table.row({run.part, run.other, seconds_text(run.first), std::to_string(run.times), speed_text(run.speed, units_),
-                 energy_text(run.energy, units_), run.after ? "what followed" : when(run.move)});
+                 energy_text(run.energy, units_), run.after ? "what followed" : when(run.move, run.back)});
     }
     page_.table("WHAT TOUCHED, hardest first", table);
     if (report_.touches.size() > kMostTouches)
@@ -69,7 +71,8 @@ class Writer {
     Table table;
     table.figures(2);
     table.row({"part", "enters", "at", "during"});
-    for (const ZoneRun& run : report_.zones) table.row({run.part, run.zone, seconds_text(run.time), when(run.move)});
+    for (const ZoneRun& run : report_.zones)
+      table.row({run.part, run.zone, seconds_text(run.time), when(run.move, run.back)});
     page_.table("KEEP-CLEAR ZONES ENTERED", table);
   }
 
@@ -80,11 +83,31 @@ class Writer {
     table.row({"move", "from", "takes", "pull, " + std::string(force_unit(units_)), "fold line", "slack",
                "ends at lean", "swinging"});
     for (const MoveRun& run : report_.moves)
-      table.row({when(run.move), seconds_text(run.begins), seconds_text(run.ends - run.begins),
-                 force_figures(run.peak_pull, units_), force_figures(run.peak_fold, units_), seconds_text(run.slack),
-                 format_degrees(run.leans[0]), run.swing > 0.0 ? format_degrees(run.swing) : ""});
+      if (!run.back)
+        table.row({when(run.move, false), seconds_text(run.begins), seconds_text(run.ends - run.begins),
+                   force_figures(run.peak_pull, units_), force_figures(run.peak_fold, units_), seconds_text(run.slack),
+                   format_degrees(run.leans[0]), run.swing > 0.0 ? format_degrees(run.swing) : ""});
     page_.table("MOVES, with the greatest pull at the hand", table);
     page_.paragraph("All of it took " + seconds_text(report_.seconds) + ".");
+  }
+
+  void way_down() {
+    Table table;
+    for (const std::size_t column : {1U, 2U, 3U, 4U, 5U, 6U, 7U, 8U}) table.figures(column);
+    table.row({"move", "from", "takes", "least, " + std::string(force_unit(units_)), "most", "fold line", "at the foot",
+               "slack", "ends at lean"});
+    bool any = false;
+    for (const MoveRun& run : report_.moves) {
+      if (!run.back) continue;
+      any = true;
+      table.row({when(run.move, false), seconds_text(run.begins), seconds_text(run.ends - run.begins),
+                 force_figures(run.least_pull, units_), force_figures(run.peak_pull, units_),
+                 force_figures(run.peak_fold, units_), force_figures(run.foot_pull, units_), seconds_text(run.slack),
+                 format_degrees(run.leans[0])});
+    }
+    if (!any) return;
+    page_.table("THE WAY DOWN, moves backwards, with the pull at the hand that holds back", table);
+    page_.paragraph(way_down_sentences(subject_));
   }
 
   void strays() {
@@ -96,21 +119,21 @@ class Writer {
               format_small_length(std::abs(run.sinks), units_) + ". ";
     for (const MoveRun& run : report_.moves)
       if (run.stray > kTold)
-        text += "In " + when(run.move) + ", section " + std::to_string(run.stray_section + 1) + " came to lean " +
-                format_degrees(run.stray_lean) + " where " + format_degrees(run.stray_meant) + " is meant (" +
-                seconds_text(run.stray_time) + "). ";
+        text += "In " + when(run.move, run.back) + ", section " + std::to_string(run.stray_section + 1) +
+                " came to lean " + format_degrees(run.stray_lean) + " where " + format_degrees(run.stray_meant) +
+                " is meant (" + seconds_text(run.stray_time) + "). ";
     for (const MoveRun& run : report_.moves)
       if (run.stalled > 0.0)
-        text += "In " + when(run.move) + " the crew could not haul for " + seconds_text(run.stalled) + ". ";
+        text += "In " + when(run.move, run.back) + " the crew could not haul for " + seconds_text(run.stalled) + ". ";
     section("NOT AS MEANT", text);
   }
 
   void hooks() {
     std::string text;
     for (const HookSpell& spell : report_.hooks_off)
-      text += "From " + seconds_text(spell.from) + " to " + seconds_text(spell.to) + " (" + when(spell.move) +
-              ") the pipe does not hold the hooks; they lift by up to " + format_small_length(spell.lift, units_) +
-              (spell.off ? ", off the pipe" : "") + ". ";
+      text += "From " + seconds_text(spell.from) + " to " + seconds_text(spell.to) + " (" +
+              when(spell.move, spell.back) + ") the pipe does not hold the hooks; they lift by up to " +
+              format_small_length(spell.lift, units_) + (spell.off ? ", off the pipe" : "") + ". ";
     for (const std::string& pair : report_.met_from_start)
       text += "The " + pair + " overlap from the start and do not push each other. ";
     for (const SlackSpell& spell : report_.slack)

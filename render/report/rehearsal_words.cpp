@@ -13,11 +13,13 @@
 namespace stowpath {
 namespace {
 
-constexpr double kFootPound = 1.3558179483314004;  // [J]
-constexpr double kSettles = 0.05;                  // a foot that comes down slower is set down [m/s]
-constexpr double kLands = 0.3;                     // and faster, drops [m/s]
-constexpr double kLifts = 1e-4;                    // hooks that lift less only tremble [m]
-constexpr double kSwings = 0.0872664625997165;     // 5 degrees [rad]
+constexpr double kFootPound = 1.3558179483314004;    // [J]
+constexpr double kSettles = 0.05;                    // a foot that comes down slower is set down [m/s]
+constexpr double kLands = 0.3;                       // and faster, drops [m/s]
+constexpr double kLifts = 1e-4;                      // hooks that lift less only tremble [m]
+constexpr double kStandsAgain = 0.0174532925199433;  // a degree [rad]
+constexpr double kFootAgain = 0.03;                  // [m]
+constexpr double kSwings = 0.0872664625997165;       // 5 degrees [rad]
 
 double greatest_landing(const RehearsalReport& report) {
   double speed = 0.0;
@@ -51,6 +53,29 @@ bool came_off(const RehearsalReport& report) {
 // It does not move when what held it is gone.
 bool stays(const Aftermath& after) { return after.at_rest && after.top_speed < kSettles; }
 
+bool as_it_stood(const StandsAgain& again) {
+  return again.hooks_on_pipe && again.lean < kStandsAgain && again.foot < kFootAgain;
+}
+
+double greatest_pull(const RehearsalReport& report, bool back) {
+  double pull = 0.0;
+  for (const MoveRun& run : report.moves)
+    if (run.back == back) pull = std::max(pull, run.peak_pull);
+  return pull;
+}
+
+double greatest_foot_pull(const RehearsalReport& report) {
+  double pull = 0.0;
+  for (const MoveRun& run : report.moves) pull = std::max(pull, run.foot_pull);
+  return pull;
+}
+
+std::string again_text(const StandsAgain& again, DisplayUnits units) {
+  return "Then it stands again: its leans within " + format_degrees(again.lean, 2) + " of where they were, the foot " +
+         format_small_length(again.foot, units) + " and the hooks " + format_small_length(again.hooks, units) +
+         " off, " + (again.hooks_on_pipe ? "held by the pipe." : "not held by the pipe.");
+}
+
 // What went wrong, most serious first.
 std::vector<std::string> troubles(const RehearsalSubject& subject) {
   const RehearsalReport& report = subject.report;
@@ -60,6 +85,8 @@ std::vector<std::string> troubles(const RehearsalSubject& subject) {
     found.push_back(stays(*report.aftermath) ? report.aftermath->cause + ", and stays up for now"
                                              : report.aftermath->cause + " and the foot reaches " +
                                                    speed_text(report.aftermath->top_speed, subject.units));
+  if (!report.gave_up.empty()) found.push_back("not carried through: " + report.gave_up);
+  if (report.again && !as_it_stood(*report.again)) found.push_back("the stair does not stand again as it stood");
   if (came_off(report)) found.push_back("the hooks come off the pipe");
   if (!report.touches.empty())
     found.push_back(
@@ -143,8 +170,30 @@ std::string aftermath_sentences(const RehearsalSubject& subject) {
            (after.stopped_by.empty() ? "nothing" : after.stopped_by) + ". A person on it or a push can change that.";
   std::string text = start + ". The foot reaches " + speed_text(after.top_speed, subject.units) + ", the stair " +
                      energy_text(after.energy, subject.units) + ". " + struck(after, subject.units) + " " + ends(after);
-  if (after.hooks_left) text += " The hooks come off the pipe.";
+  if (after.turns_over)
+    text +=
+        " Its hooks went up off the pipe, and it turned by " + format_degrees(after.turned) +
+        " more: the pick holds it nearer the rail than its weight hangs, and only the hooks' curl could hold it down.";
+  if (after.hooks_left && !after.turns_over) text += " The hooks come off the pipe.";
   return text + " " + beneath(after, subject.units);
+}
+
+std::string way_down_sentences(const RehearsalSubject& subject) {
+  const RehearsalReport& report = subject.report;
+  const double foot = greatest_foot_pull(report);
+  std::string text;
+  const auto add = [&](const std::string& sentence) { text += (text.empty() ? "" : " ") + sentence; };
+  if (report.moves.empty() || !report.moves.back().back) return text;
+  if (greatest_pull(report, true) > 0.0)
+    add("The hand holds back up to " + force_text(greatest_pull(report, true), subject.units) +
+        ", where it hauled up to " + force_text(greatest_pull(report, false), subject.units) + " on the way up.");
+  if (foot > 0.0)
+    add("Someone draws the foot out along the floor with up to " + force_text(foot, subject.units) +
+        ", under a stair on its line: with a hook or a rope, from beside it.");
+  if (report.again) add(again_text(*report.again, subject.units));
+  if (!report.gave_up.empty())
+    add("It is not carried through: " + report.gave_up + ". The stair is left as it is then.");
+  return text;
 }
 
 std::string bounds_sentences(const RehearsalSubject& subject) {

@@ -43,7 +43,7 @@ class RehearsalPicture {
     list_.width = window.size.x;
     list_.height = window.size.y;
     list_.title = "Rehearsal: " + subject_.model.name;
-    list_.description = frame_words(subject_.model, wish.shown, subject_.units);
+    list_.description = frame_words(subject_.model, subject_.recording, wish.shown, subject_.units);
   }
 
   DisplayList drawn() {
@@ -165,7 +165,8 @@ class RehearsalPicture {
     list_.open("words", "Where the rehearsal stands");
     list_.box({0.0, bounds_.greatest.y}, {list_.width, list_.height}, {}, Ink::paper);
     double y = bounds_.greatest.y + 4.5;
-    labels_.fix(list_, {{kAir, y}, frame_words(subject_.model, wish_.shown, subject_.units), kFigures});
+    labels_.fix(list_,
+                {{kAir, y}, frame_words(subject_.model, subject_.recording, wish_.shown, subject_.units), kFigures});
     if (const auto last = last_told(subject_.recording, now())) {
       const bool trouble = is_trouble(last->kind);
       if (trouble) cross_mark(list_, {kAir + 0.8, y + 3.8}, 0.9, {Ink::red, kMedium});

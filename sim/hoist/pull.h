@@ -48,6 +48,7 @@ enum class PullEventKind {
   swings_plumb,  ///< the lower section swings free until it hangs plumb
   cannot_lift,   ///< hauling in no longer raises the stair
   hook_lifts,    ///< the pipe would have to pull the hooks down: the stair lifts off it unless their curl holds
+  turns_over,    ///< the same with the foot in the air: the stair turns over about its pick unless the curl holds
   foot_binds,    ///< hauled in, the foot would not slide: the lower section wedges against the floor's friction
   foot_sticks    ///< let down, the foot does not slide out: the lower section props the joint
 };

@@ -80,7 +80,7 @@ void Watch::begin(const PullSample& first) {
   if (cannot_lift(first)) note(PullEventKind::cannot_lift, first);
   if (binds(first)) note(PullEventKind::foot_binds, first);
   if (sticks(first)) note(PullEventKind::foot_sticks, first);
-  if (lifts_hook(first)) note(PullEventKind::hook_lifts, first);
+  if (lifts_hook(first)) note(first.on_floor ? PullEventKind::hook_lifts : PullEventKind::turns_over, first);
 }
 
 void Watch::look(const PullSample& before, const PullSample& after) {
@@ -90,9 +90,9 @@ void Watch::look(const PullSample& before, const PullSample& after) {
   if (!cannot_lift(before))
     look_for_crossing(PullEventKind::cannot_lift, before, after,
                       [](const PullSample& s) { return cannot_lift(s) ? 1.0 : -1.0; });
-  if (!lifts_hook(before))
-    look_for_crossing(PullEventKind::hook_lifts, before, after,
-                      [](const PullSample& s) { return lifts_hook(s) ? 1.0 : -1.0; });
+  if (lifts_hook(after) && (!lifts_hook(before) || before.on_floor != after.on_floor))
+    look_for_crossing(after.on_floor ? PullEventKind::hook_lifts : PullEventKind::turns_over, before, after,
+                      [&](const PullSample& s) { return lifts_hook(s) && s.on_floor == after.on_floor ? 1.0 : -1.0; });
   look_for_foot(before, after);
 }
 
@@ -125,6 +125,8 @@ std::string_view event_text(PullEventKind kind) {
       return "hauling in no longer raises the stair";
     case PullEventKind::hook_lifts:
       return "the hooks press up: nothing but their curl keeps the stair from lifting off the pipe";
+    case PullEventKind::turns_over:
+      return "the stair would turn over about its pick: nothing but the hooks' curl holds its head down";
     case PullEventKind::foot_binds:
       return "the foot binds on the floor: with this much friction no pull slides it";
     case PullEventKind::foot_sticks:

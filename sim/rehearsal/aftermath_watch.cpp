@@ -20,7 +20,10 @@ Interval widened(Interval all, Interval more) { return all.empty() ? more : hull
 
 }  // namespace
 
-void AftermathWatch::begin(const SideWorld& world) { begun_ = still_since_ = next_look_ = world.time(); }
+void AftermathWatch::begin(const SideWorld& world) {
+  begun_ = still_since_ = next_look_ = world.time();
+  leans_ = leans_in(world);
+}
 
 double AftermathWatch::kinetic(const SideWorld& world) const {
   const SectionPoses X_W = world.poses();
@@ -49,6 +52,8 @@ void AftermathWatch::watch(const SideWorld& world, Aftermath& after) {
   after.top_speed =
       std::max(after.top_speed, norm(world.point_velocity(last, {model_.linkage.length[index(last)], 0.0})));
   after.energy = std::max(after.energy, kinetic(world));
+  const int held = scene_.hoist ? scene_.hoist->pick.section - 1 : 0;
+  after.turned = std::max(after.turned, std::abs(leans_in(world)[index(held)] - leans_[index(held)]));
   for (const WorldTouch& touch : world.new_touches()) {
     if (touch.speed < kHit || !after.first_hit.empty()) continue;
     const bool swapped = world.parts()[index(touch.a)].section < 0;

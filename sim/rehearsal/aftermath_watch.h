@@ -34,6 +34,7 @@ class AftermathWatch {
   const Scene& scene_;
   const Model& model_;
   double look_ = 0.0, head_height_ = 0.0;
+  std::array<double, kMaxSections> leans_{};  // when it began
   double begun_ = 0.0, still_since_ = 0.0, next_look_ = 0.0;
 };
 

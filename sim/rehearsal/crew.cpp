@@ -26,6 +26,12 @@ constexpr double kFoldFall = 1.0;            // rope beyond the fold line's last
 constexpr double kLooseFold = 0.05;          // slack of a fold line that nobody holds [m]
 constexpr double kLift = 0.9;         // taking up weight, the crew do not lift the standing stair: at most this share
 constexpr double kPinRadius = 0.005;  // of the hinges, as in PullOptions [m]
+constexpr double kInsist = 2.0;       // how much harder a foot is drawn for every second that it does not come [1/s]
+constexpr double kLoose = 0.03;       // of a line that is paid out, before they stop to look [m]
+constexpr double kPatience = 6.0;     // with a line that hangs loose, or a pin that does not go in [s]
+constexpr double kPinFits = 0.005;    // a pin goes in with its joint this near to straight; judgement [rad]
+constexpr double kEase = 0.01;        // how fast the line is eased for a pin [m/s]
+constexpr double kDraw = 15.0;        // of a foot drawn by hand: its free frequency [rad/s]
 
 std::size_t index(int i) { return static_cast<std::size_t>(i); }
 
@@ -71,14 +77,14 @@ double rate_at(const SideWorld& world, int hinge) {
 
 }  // namespace
 
-Crew::Crew(const Scene& scene, const Model& model, FrictionEnd friction, std::vector<int> no_pins)
-    : scene_(scene), model_(model), speeds_(crew_speeds(scene)), no_pins_(std::move(no_pins)) {
+Crew::Crew(const Scene& scene, const Model& model, FrictionEnd friction, Orders orders)
+    : scene_(scene), model_(model), speeds_(crew_speeds(scene)), orders_(std::move(orders)) {
   const std::size_t hinges = scene.stair.hinges.size();
   held_.resize(hinges, false);
   holds_.resize(hinges);
   meant_.pose.lean = model.working_lean;
   meant_.pose.station = model.home.value_or(model.span.middle());
-  if (no_pins_.empty()) script_ = script_of(scene, model);
+  if (orders_.no_pins.empty()) script_ = script_of(scene, model, orders_.comes_down);
   if (!scene.hoist || !scene.hoist->ceiling_point) return;
   rig_ = lift_rig(scene, model, friction, kPinRadius);
   hoist_ = elastic(rig_->line, scene.hoist->line.strength.value_or(0.0), 0.0);
@@ -89,12 +95,33 @@ Crew::Crew(const Scene& scene, const Model& model, FrictionEnd friction, std::ve
 
 int Crew::move() const { return next_ < script_.size() && script_[next_].act == Act::go ? script_[next_].move : -1; }
 
+bool Crew::parked() const { return moved_ && !going_down_ && (finished() || script_[next_].act == Act::park); }
+
+ZoneState Crew::state() const {
+  if (parked()) return ZoneState::parked;
+  return moved_ && (!finished() || !gave_up_.empty()) ? ZoneState::moving : ZoneState::standing;
+}
+
+bool Crew::eases() const {
+  return started_ && !finished() && (script_[next_].act == Act::hook_off || script_[next_].act == Act::pin);
+}
+
 void Crew::let_go() {
   hooked_on_ = false;
   looks_on_ = true;
+  line_now_ = {};
+  stand_by();
+}
+
+void Crew::stand_by() {
   script_.clear();
   next_ = 0;
-  line_now_ = {};
+  foot_pull_ = waits_ = 0.0;
+}
+
+void Crew::give_up(std::string why) {
+  gave_up_ = std::move(why);
+  stand_by();
 }
 
 void Crew::work(SideWorld& world) {
@@ -102,30 +129,44 @@ void Crew::work(SideWorld& world) {
   begun_.reset();
   if (!finished() && !started_) begin(world);
   clock_ += dt;
-  go_on(dt);
+  go_on(world, dt);
   feed_lines(world, dt);
   pull_lines(world, dt);
   hold_joints(world, dt);
+  draw_foot(world, dt);
 }
 
 void Crew::begin(SideWorld& world) {
   const ScriptStep& step = script_[next_];
   begun_ = step;
   started_ = true;
-  clock_ = progress_ = 0.0;
-  auto pinned = world.pinned();
-  if (step.act == Act::pin || step.act == Act::unpin) pinned[index(step.hinge)] = step.act == Act::pin;
-  if (step.act == Act::pin) held_[index(step.hinge)] = false;
-  world.set_pinned(pinned);
+  clock_ = progress_ = waits_ = 0.0;
+  if (step.act == Act::go) eased_ = 0.0;
+  if (step.act == Act::unpin) set_pin(world, step.hinge, false);
   if (step.act == Act::hook_on) take_up(world);
-  if (step.act == Act::hook_off) hooked_on_ = false;
+  if (step.act == Act::park) on_cleat_ = hooked_on_ && scene_.hoist->cleat;
+  if (step.act == Act::lower_away) on_cleat_ = false;
+  going_down_ = going_down_ || step.act == Act::lower_away;
   if (step.act == Act::go) begin_move(world);
+}
+
+void Crew::set_pin(SideWorld& world, int hinge, bool in) {
+  auto pinned = world.pinned();
+  pinned[index(hinge)] = in;
+  if (in) held_[index(hinge)] = false;
+  world.set_pinned(pinned);
+}
+
+bool Crew::pin_fits(const SideWorld& world, int hinge) const {
+  return std::abs(turn_at(world, hinge)) < kPinFits && std::abs(rate_at(world, hinge)) < kPinFits;
 }
 
 // The fold line works a hinge that it spans and that turns; every other joint that turns or stays bent is held by hand.
 void Crew::begin_move(const SideWorld& world) {
   const Move& doing = model_.moves[index(move())];
   path_ = move_path(rig(), model_, move(), speeds_);
+  if (script_[next_].back) path_ = backwards(path_);
+  moved_ = true;
   meant_ = path_.front();
   if (!hoist_ && !lean_held_) lean_hold_ = {turn_at(world, -1) - meant_.pose.lean, world.time()};
   lean_held_ = !hoist_;
@@ -167,19 +208,51 @@ void Crew::take_up(const SideWorld& world) {
   follow_ = 0.0;
 }
 
-void Crew::go_on(double dt) {
+void Crew::go_on(SideWorld& world, double dt) {
   if (finished() || !started_) return;
-  const ScriptStep& step = script_[next_];
-  if (step.act != Act::go) {
-    if (clock_ < kPause + (step.act == Act::hook_on ? kTakeUp : 0.0)) return;
-  } else {
-    const double whole = path_.back().time, left = whole - progress_;
-    progress_ += dt * std::clamp(std::min(clock_ / kStart, left / kStop), kCreep, 1.0);
-    meant_ = on_path(path_, progress_);
-    if (left > -kSettle * kCreep) return;  // past the end it creeps on: a pause
-  }
+  const ScriptStep step = script_[next_];
+  watch_patience(world, dt);
+  if (finished()) return;
+  if (step.act == Act::go ? !go_along(dt) : !done(world)) return;
+  if (step.act == Act::pin) set_pin(world, step.hinge, true);
+  if (step.act == Act::hook_off) hooked_on_ = false;
   started_ = false;
   ++next_;
+}
+
+// Whether what is no move has had its time.
+bool Crew::done(const SideWorld& world) const {
+  const ScriptStep& step = script_[next_];
+  if (step.act == Act::park) return clock_ >= orders_.parked_for;
+  if (step.act == Act::pin) return clock_ >= kPause && pin_fits(world, step.hinge);
+  if (step.act == Act::hook_off) return clock_ >= kPause && line_now_.hand <= 0.0;
+  return clock_ >= kPause + (step.act == Act::hook_on ? kTakeUp : 0.0);
+}
+
+// Whether the move's end is reached.
+bool Crew::go_along(double dt) {
+  if (waits()) return false;
+  const double whole = path_.back().time, left = whole - progress_;
+  progress_ += dt * std::clamp(std::min(clock_ / kStart, left / kStop), kCreep, 1.0);
+  meant_ = on_path(path_, progress_);
+  return left <= -kSettle * kCreep;  // past the end it creeps on: a pause
+}
+
+bool Crew::hangs_loose() const {
+  return (hooked_on_ && line_now_.stretch < -kLoose) || (fold_works_ && fold_now_.stretch < -kLoose);
+}
+
+// On the way down a line that hangs loose holds nothing back: what it held is propped, or stays as it is.
+void Crew::watch_patience(const SideWorld& world, double dt) {
+  const ScriptStep& step = script_[next_];
+  if (step.act == Act::pin && clock_ > kPause + kPatience && !pin_fits(world, step.hinge))
+    return give_up("pin " + std::to_string(step.hinge + 1) + " does not go in: its joint is not straight");
+  if (step.act != Act::go || !step.back) return;
+  waits_ = hangs_loose() ? waits_ + dt : 0.0;
+  if (waits_ < kPatience) return;
+  const bool line = hooked_on_ && line_now_.stretch < -kLoose;
+  give_up(line ? "the hoist line hangs loose, and the stair does not follow it"
+               : "the fold line hangs loose, and the section that it holds does not follow it");
 }
 
 // What the hands pay out is what the meant pose needs, less what the line stretches by, which they feel with a delay.
@@ -201,13 +274,15 @@ void Crew::feed_lines(const SideWorld& world, double dt) {
   stalled_ = false;
   if (hooked_on_) {
     const bool takes_up = started_ && script_[next_].act == Act::hook_on;
+    const bool fits = eases() && script_[next_].act == Act::pin && pin_fits(world, script_[next_].hinge);
+    if (eases() && !fits && line_now_.stretch > -kLoose) eased_ += kEase * dt;
     if (takes_up && line_now_.stiffness > 0.0) follow_ = smooth(clock_ / kTakeUp) * wanted_pull_ / line_now_.stiffness;
     if (takes_up) {
       const double paid = meant_.line - follow_;
       feed_.speed = (paid - feed_.paid) / dt;
       feed_.paid = paid;
     } else {
-      feed_one({line_now_, speeds_.line, speeds_.strength}, meant_.line, follow_, feed_, dt);
+      feed_one({line_now_, speeds_.line, speeds_.strength}, meant_.line + eased_, follow_, feed_, dt);
     }
   }
   if (!fold_) return;
@@ -254,6 +329,25 @@ void Crew::hold_joints(SideWorld& world, double dt) {
   if (lean_held_) hold(-1);
   for (int k = 0; k < static_cast<int>(held_.size()); ++k)
     if (held_[index(k)] && !world.pinned()[index(k)]) hold(k);
+}
+
+// Someone stoops to the foot and draws it to where it is meant to stand: the harder the longer it sticks, but no harder
+// than one can.
+void Crew::draw_foot(SideWorld& world, double dt) {
+  foot_pull_ = 0.0;
+  if (!meant_.at_floor) foot_off_ = 0.0;
+  if (!orders_.hand_at_foot || move() < 0 || !script_[next_].back || !meant_.at_floor) return;
+  const int last = model_.linkage.sections - 1;
+  const Vec2 foot{model_.linkage.length[index(last)], 0.0};
+  const double meant = (place_sections(model_.linkage, meant_.pose)[index(last)] * foot).x;
+  const double off = (world.poses()[index(last)] * foot).x - meant, speed = world.point_velocity(last, foot).x;
+  const double mass = model_.masses[index(last)].mass;
+  const double most = speeds_.at_foot / (mass * kDraw * kDraw * kInsist);
+  foot_off_ = std::clamp(foot_off_ + off * dt, -most, most);
+  const double wanted = -mass * kDraw * (kDraw * (off + kInsist * foot_off_) + 2.0 * speed);
+  foot_pull_ = std::clamp(wanted, -speeds_.at_foot, speeds_.at_foot);
+  world.push(last, foot, {foot_pull_, 0.0});
+  work_ += foot_pull_ * speed * dt;
 }
 
 }  // namespace stowpath

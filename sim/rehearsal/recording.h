@@ -42,6 +42,10 @@ enum class RecordedEventKind {
   move_begins,  ///< `what` names the move
   hooked_on,    ///< the hoist line, its weight taken up
   hooked_off,
+  parked,        ///< the procedure's end; `what`: the cleat, where the line is made fast on one
+  lowers_away,   ///< from here on the moves go backwards
+  gives_up,      ///< the stair does not come down as meant; `what`: why, in words
+  turns_over,    ///< about its pick, its hooks off the pipe; `value`: how far it has turned by then [rad]
   pinned,        ///< `value`: hinge, from 1
   unpinned,      ///< `value`: hinge, from 1
   touch,         ///< `what` meets `other`; `value`: closing speed [m/s], `energy`: taken by the stroke [J]

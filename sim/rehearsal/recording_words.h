@@ -11,10 +11,14 @@ namespace stowpath {
 /// The words of a recording's text, shared by its writer and its reader.
 inline constexpr std::string_view kRecordingHead = "stowpath-recording";
 
-inline constexpr std::array<std::pair<RecordedEventKind, std::string_view>, 23> kEventWords{{
+inline constexpr std::array<std::pair<RecordedEventKind, std::string_view>, 27> kEventWords{{
     {RecordedEventKind::move_begins, "move-begins"},
     {RecordedEventKind::hooked_on, "hooked-on"},
     {RecordedEventKind::hooked_off, "hooked-off"},
+    {RecordedEventKind::parked, "parked"},
+    {RecordedEventKind::lowers_away, "lowers-away"},
+    {RecordedEventKind::gives_up, "gives-up"},
+    {RecordedEventKind::turns_over, "turns-over"},
     {RecordedEventKind::pinned, "pinned"},
     {RecordedEventKind::unpinned, "unpinned"},
     {RecordedEventKind::touch, "touch"},

@@ -33,12 +33,14 @@ struct RehearsalOptions {
   double step = 1.0 / 960.0;  ///< of the world; halved where a stiff rope asks for it [s]
   bool compare = true;        ///< run again at half the step, and state the difference
   FrictionEnd friction = FrictionEnd::mean;
+  bool comes_down = true;               ///< once parked, the procedure goes backwards until the stair stands again
+  bool hand_at_foot = true;             ///< on the way down someone draws the foot along the floor
   std::optional<double> let_go{};       ///< the hoist line is let go then [s]
   std::optional<double> line_breaks{};  ///< it breaks then [s]
   std::vector<int> no_pins{};           ///< hinges, from 0, whose pins are left out: the stair stands without them
   std::optional<Push> push{};
   std::optional<Gust> gust{};
-  std::optional<double> when{};  ///< of push or gust; none: 1 s after the start, and once parked [s]
+  std::optional<double> when{};  ///< of push or gust; none: a push 1 s after the start, a gust alone once parked [s]
   double frame = 0.04;           ///< between recorded frames [s]
   double head_height = 2.0;      ///< whatever passes lower can strike someone [m]
 };
@@ -48,6 +50,7 @@ struct TouchRun {
   std::string part, other;  ///< of the stair, then of the room or of a further section
   double first = 0.0;       ///< [s]
   int move = -1;            ///< which of Model::moves the crew were at then
+  bool back = false;        ///< and that on the way down
   int times = 0;
   double speed = 0.0;   ///< greatest at which they closed [m/s]
   double energy = 0.0;  ///< greatest that a stroke took [J]
@@ -60,14 +63,18 @@ struct ZoneRun {
   std::string part, zone;
   double time = 0.0;  ///< [s]
   int move = -1;
+  bool back = false;  ///< on the way down
 };
 
 /// One move as it went.
 struct MoveRun {
   int move = 0;                     ///< which of Model::moves
+  bool back = false;                ///< on the way down: from its end to its beginning
   double begins = 0.0, ends = 0.0;  ///< [s]
   double peak_pull = 0.0;           ///< at the hand or drum [N]
   double peak_fold = 0.0;           ///< at the fold line's hand [N]
+  double least_pull = 0.0;          ///< least at the hand or drum from a second on after the move's beginning [N]
+  double foot_pull = 0.0;           ///< greatest with which the foot was drawn along the floor [N]
   double slack = 0.0;               ///< how long the line hung slack [s]
   double stalled = 0.0;             ///< how long the crew could not haul what had to be hauled [s]
   Interval seat{};                  ///< where the pipe pressed on the hook, from the crown [rad]
@@ -93,6 +100,7 @@ struct HookSpell {
   double from = 0.0, to = 0.0;  ///< [s]
   double lift = 0.0;            ///< how far their centre went from where it was held [m]
   int move = -1;                ///< which of Model::moves the crew were at
+  bool back = false;            ///< and that on the way down
   bool off = false;             ///< farther than the hooks' inside radius: off the pipe
 };
 
@@ -101,7 +109,7 @@ struct SlackSpell {
   double jerk = 0.0;            ///< greatest pull in the half second after it [N]
 };
 
-/// What followed when the line was let go or broke, or the stair was stood without a pin.
+/// What followed when the line was let go or broke, the stair turned over, or was stood without a pin.
 struct Aftermath {
   std::string cause;     ///< "the line is let go"
   double begins = 0.0;   ///< [s]
@@ -115,9 +123,19 @@ struct Aftermath {
   double hit_time = 0.0, hit_speed = 0.0, hit_energy = 0.0;  ///< [s] from its beginning, [m/s], [J]
   bool hooks_left = false;
   Interval under{1.0,
-                 0.0};  ///< out: where parts of the stair passed below head height while moving; empty: nowhere [m]
+                 0.0};      ///< out: where parts of the stair passed below head height while moving; empty: nowhere [m]
+  bool turns_over = false;  ///< the stair turned over about its pick
+  double turned = 0.0;      ///< farthest that the section on the line turned [rad]
   Interval under_stations{1.0, 0.0};  ///< over these stations [m]
   bool hand_under = false;            ///< where the line is pulled from lies in it
+};
+
+/// The stair after its way down.
+struct StandsAgain {
+  double lean = 0.0;          ///< farthest that a section's lean is from the one it began with [rad]
+  double hooks = 0.0;         ///< how far the hooks' centre is from where it was [m]
+  double foot = 0.0;          ///< and the foot [m]
+  bool hooks_on_pipe = true;  ///< the pipe holds them
 };
 
 /// How good the numbers are.
@@ -141,6 +159,8 @@ struct RehearsalReport {
   std::vector<ZoneRun> zones;
   std::vector<SlackSpell> slack;
   std::optional<Aftermath> aftermath;
+  std::optional<StandsAgain> again;         ///< where it came all the way down
+  std::string gave_up;                      ///< why the crew did not go on; empty: they did
   std::vector<std::string> met_from_start;  ///< "hook curl and bracket arm": overlap already as it stands
   std::vector<HookSpell> hooks_off;         ///< when the pipe did not hold the hooks
   std::optional<double> push_swing;         ///< how far push or gust turned a section [rad]

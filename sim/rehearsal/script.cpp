@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 #include "sim/hoist/effort.h"
 #include "sim/hoist/people.h"
@@ -25,15 +26,15 @@ int move_of_step(const Model& model, int step) {
 ScriptStep event_of(const Step& step) {
   switch (step.kind) {
     case StepKind::hook_on:
-      return {Act::hook_on, -1, -1};
+      return {Act::hook_on, -1, -1, false};
     case StepKind::hook_off:
-      return {Act::hook_off, -1, -1};
+      return {Act::hook_off, -1, -1, false};
     case StepKind::pin:
-      return {Act::pin, -1, step.hinge - 1};
+      return {Act::pin, -1, step.hinge - 1, false};
     case StepKind::unpin:
-      return {Act::unpin, -1, step.hinge - 1};
+      return {Act::unpin, -1, step.hinge - 1, false};
     default:
-      return {Act::go, -1, -1};
+      return {Act::go, -1, -1, false};
   }
 }
 
@@ -67,13 +68,14 @@ double time_between(const LiftRig* rig, const Model& model, const Move& move, co
 
 void add_segment(const LiftRig* rig, const Model& model, const Move& move, const Segment& segment,
                  const CrewSpeeds& speeds, std::vector<PathKnot>& path) {
-  const bool swings = settles({move, segment, 0.0});
+  const bool swings = settles({move, segment, 0.0}), at_floor = swings || segment.kind == SegmentKind::drag;
   for (int i = 0; i <= kPieces; ++i) {
     const double v = static_cast<double>(i) / kPieces;
     PathKnot knot = knot_at(rig, model, segment, segment.kind == SegmentKind::drag ? v * (2.0 - v) : v);
     if (!path.empty() && i > 0)
       knot.time = path.back().time +
                   (swings ? kSwingTime / kPieces : time_between(rig, model, move, path.back(), knot, speeds));
+    knot.at_floor = at_floor;
     if (path.empty() || i > 0) path.push_back(knot);
   }
   if (!swings) return;
@@ -91,8 +93,27 @@ double winch_strength(const Hoist& hoist) {
   return winch.torque ? *winch.torque * gain : INFINITY;
 }
 
+// Steps the other way round, last first: what was hooked on comes off, what was unpinned is pinned.
+ScriptStep undone(const ScriptStep& step) {
+  ScriptStep back = step;
+  back.back = true;
+  if (step.act == Act::hook_on) back.act = Act::hook_off;
+  if (step.act == Act::hook_off) back.act = Act::hook_on;
+  if (step.act == Act::pin) back.act = Act::unpin;
+  if (step.act == Act::unpin) back.act = Act::pin;
+  return back;
+}
+
+void add_way_down(std::vector<ScriptStep>& script) {
+  const std::vector<ScriptStep> up = script;
+  script.push_back({Act::park, -1, -1, false});
+  script.push_back({Act::lower_away, -1, -1, true});
+  std::transform(up.rbegin(), up.rend(), std::back_inserter(script), undone);
+}
+
 PathKnot between(const PathKnot& a, const PathKnot& b, double u) {
   PathKnot knot = a;
+  knot.at_floor = a.at_floor && b.at_floor;
   knot.time += u * (b.time - a.time);
   knot.line += u * (b.line - a.line);
   knot.fold += u * (b.fold - a.fold);
@@ -104,7 +125,7 @@ PathKnot between(const PathKnot& a, const PathKnot& b, double u) {
 
 }  // namespace
 
-std::vector<ScriptStep> script_of(const Scene& scene, const Model& model) {
+std::vector<ScriptStep> script_of(const Scene& scene, const Model& model, bool comes_down) {
   std::vector<ScriptStep> script;
   int number = 0;
   for (const Step& step : scene.procedure) {
@@ -114,13 +135,15 @@ std::vector<ScriptStep> script_of(const Scene& scene, const Model& model) {
     const bool across = next.move >= 0 && model.moves[static_cast<std::size_t>(next.move)].kind == MoveKind::roll;
     if (!across && (next.act != Act::go || next.move >= 0)) script.push_back(next);
   }
+  const auto goes = [](const ScriptStep& step) { return step.act == Act::go; };
+  if (comes_down && std::any_of(script.begin(), script.end(), goes)) add_way_down(script);
   return script;
 }
 
 CrewSpeeds crew_speeds(const Scene& scene) {
   constexpr double kMinute = 60.0;
   const double by_hand = kHandOverHand.middle() / kMinute, strongest = hand_pull_limits().back().force;
-  CrewSpeeds speeds{by_hand, by_hand, kTurningByHand, strongest, strongest};
+  CrewSpeeds speeds{by_hand, by_hand, kTurningByHand, strongest, strongest, kHardPull};
   if (!scene.hoist) return speeds;
   const Hoist& hoist = *scene.hoist;
   if (!hoist.winch) {
@@ -137,6 +160,13 @@ std::vector<PathKnot> move_path(const LiftRig* rig, const Model& model, int move
   const Move& doing = model.moves[static_cast<std::size_t>(move)];
   std::vector<PathKnot> path;
   for (const Segment& segment : doing.segments) add_segment(rig, model, doing, segment, speeds, path);
+  return path;
+}
+
+std::vector<PathKnot> backwards(std::vector<PathKnot> path) {
+  const double whole = path.back().time;
+  for (PathKnot& knot : path) knot.time = whole - knot.time;
+  std::reverse(path.begin(), path.end());
   return path;
 }
 

@@ -7,18 +7,29 @@
 
 namespace stowpath {
 
-enum class Act { hook_on, hook_off, pin, unpin, go };
+enum class Act {
+  hook_on,
+  hook_off,
+  pin,
+  unpin,
+  go,
+  park,       ///< the procedure has come to its end: the line is made fast on its cleat, where there is one
+  lower_away  ///< the line comes off its cleat, and the way down begins
+};
 
 /// One thing for the crew to do.
 struct ScriptStep {
   Act act = Act::go;
-  int move = -1;   ///< go: which of Model::moves
-  int hinge = -1;  ///< pin, unpin: from 0
+  int move = -1;      ///< go: which of Model::moves
+  int hinge = -1;     ///< pin, unpin: from 0
+  bool back = false;  ///< on the way down: a move goes from its end to its beginning
 };
 
 /// The procedure's steps in order, for a stair that stands at home already. Rolls are left out: they run across the
 /// side view.
-std::vector<ScriptStep> script_of(const Scene& scene, const Model& model);
+/// @param comes_down  and, once parked, all of it the other way round: moves backwards, pins put back, the line hooked
+///                    off
+std::vector<ScriptStep> script_of(const Scene& scene, const Model& model, bool comes_down);
 
 /// Where the crew means the stair to be, how far through a move.
 struct PathKnot {
@@ -26,6 +37,8 @@ struct PathKnot {
   Configuration pose;
   double line = 0.0;  ///< way of the hoist line, dead end to hand; 0 without one [m]
   double fold = 0.0;  ///< and of the fold line [m]
+  /// The foot stands on the floor there, or swings to or from it: on the way down it wants a hand.
+  bool at_floor = false;
 };
 
 /// What the crew can do, and how fast.
@@ -35,6 +48,7 @@ struct CrewSpeeds {
   double turning = 0.0;    ///< of a joint turned by hand [rad/s]
   double strength = 0.0;   ///< most pull at the hand or drum [N]
   double by_hand = 0.0;    ///< most pull on the fold line [N]
+  double at_foot = 0.0;    ///< most with which someone draws the foot along the floor [N]
 };
 
 /// Hand over hand, the crank or the drive as the scene states them, or as is usual: in the drum's first layer. The hand
@@ -46,6 +60,9 @@ CrewSpeeds crew_speeds(const Scene& scene);
 /// section that swings plumb by itself is waited for.
 /// @param rig  null where the scene has no hoist: then the crew turns everything by hand
 std::vector<PathKnot> move_path(const LiftRig* rig, const Model& model, int move, const CrewSpeeds& speeds);
+
+/// The same path from its end to its beginning, as fast.
+std::vector<PathKnot> backwards(std::vector<PathKnot> path);
 
 /// The meant pose at a time; the last one after the end.
 PathKnot on_path(const std::vector<PathKnot>& path, double time);

@@ -10,13 +10,20 @@ namespace stowpath {
 
 namespace {
 
-constexpr double kSwiftest = 0.5;   // of a rope's bouncing, times the step: see docs/method.md
-constexpr double kParkedFor = 3.0;  // watched once parked [s]
-constexpr double kShovedFor = 9.0;  // watched after a push [s]
-constexpr double kPushAt = 1.0;     // after the start, where nothing else is said [s]
-constexpr double kLongest = 900.0;  // a rehearsal that takes longer is broken off [s]
+constexpr double kSwiftest = 0.5;                  // of a rope's bouncing, times the step: see docs/method.md
+constexpr double kParkedFor = 3.0;                 // watched once parked [s]
+constexpr double kShovedFor = 9.0;                 // watched after a push [s]
+constexpr double kPushAt = 1.0;                    // after the start, where nothing else is said [s]
+constexpr double kTurnsOver = 0.3490658503988659;  // by so much off the way meant: 20 degrees; judgement [rad]
+constexpr double kLongest = 2400.0;                // a rehearsal that takes longer is broken off [s]
 
 std::size_t index(int i) { return static_cast<std::size_t>(i); }
+
+// A gust that waits for the stair to be parked is watched there.
+Crew::Orders orders_for(const RehearsalOptions& options) {
+  const bool blown_parked = options.gust && !options.push && !options.when;
+  return {options.no_pins, options.comes_down, blown_parked ? kShovedFor : kParkedFor, options.hand_at_foot};
+}
 
 SideSetup setup_for(const Scene& scene, const Model& model, const RehearsalOptions& options, const Crew& crew,
                     double step) {
@@ -48,8 +55,9 @@ double stored(const LinePull& line) {
 
 Stage::Stage(const Scene& scene, const Model& model, RehearsalOptions options, double step)
     : scene_(scene),
+      model_(model),
       options_(std::move(options)),
-      crew_(scene, model, options_.friction, options_.no_pins),
+      crew_(scene, model, options_.friction, orders_for(options_)),
       world_(model, setup_for(scene, model, options_, crew_, step), crew_.meant()),
       tally_(model, scene.stair.hooks.inside, options_.frame),
       shoves_(model),
@@ -72,6 +80,9 @@ bool Stage::run() {
 
 void Stage::start() {
   world_.start_from_rest();
+  tally_.begin(world_);
+  stood_ = world_.poses();
+  stood_leans_ = leans_in(world_);
   for (const auto& pair : world_.met_from_start()) {
     const std::string text = pair_text(world_, pair);
     auto& met = tally_.report.met_from_start;
@@ -91,6 +102,9 @@ void Stage::advance(int steps) {
 
 void Stage::close() {
   if (follows()) end_aftermath();
+  if (crew_.going_down() && crew_.finished() && crew_.gave_up().empty() && !has_aftermath()) stand_again();
+  if (world_.time() > kLongest && !crew_.finished())
+    tally_.report.gave_up = "it takes more than 40 minutes, and is not watched further";
   tally_.close(world_.time());
 }
 
@@ -100,18 +114,34 @@ RehearsalReport Stage::so_far() const {
   return now.report;
 }
 
+void Stage::stand_again() {
+  const int last = model_.linkage.sections - 1;
+  const Vec2 foot{model_.linkage.length[index(last)], 0.0};
+  const SectionPoses X_W = world_.poses();
+  const auto leans = leans_in(world_);
+  StandsAgain again;
+  for (std::size_t j = 0; j < leans.size(); ++j)
+    again.lean = std::max(again.lean, std::abs(leans[j] - stood_leans_[j]));
+  again.hooks = norm(X_W[0].p - stood_[0].p);
+  again.foot = norm(X_W[index(last)] * foot - stood_[index(last)] * foot);
+  again.hooks_on_pipe = world_.hooks_on_pipe();
+  tally_.report.again = again;
+}
+
+// Something followed that is not held.
+bool Stage::has_aftermath() const { return tally_.report.aftermath && !tally_.report.aftermath->nothing; }
+
 bool Stage::too_swift() const { return crew_.swiftest() * world_.step_length() > kSwiftest; }
 
 bool Stage::finished() const {
   const double now = world_.time();
   if (now > kLongest) return true;
-  if (tally_.report.aftermath && !tally_.report.aftermath->nothing) return ended_;
+  if (has_aftermath()) return ended_;
   const auto waits = [&](std::optional<double> at) { return at && now < *at + kParkedFor; };
   if (waits(options_.let_go) || waits(options_.line_breaks)) return false;
   if ((options_.push || options_.gust) && !shoves_tried_) return false;
   if (shoves_.last_begun() && now < *shoves_.last_begun() + kShovedFor) return false;
-  const double done = tally_.report.moves.empty() ? 0.0 : tally_.report.moves.back().ends;
-  return crew_.finished() && now > done + kParkedFor;
+  return done_at_ && now > *done_at_ + kParkedFor;
 }
 
 void Stage::step() {
@@ -120,9 +150,11 @@ void Stage::step() {
   shoves_.load(world_);
   const double done = crew_.done_by_crew() + shoves_.work();
   world_.step();
-  tally_.watch(world_, crew_, tally_.report.aftermath.has_value());
+  tally_.watch(world_, crew_, has_aftermath());
   watch_shoves();
   watch_energy();
+  watch_crew();
+  watch_turning_over();
   done_before_ = done;
   if (!follows()) return;
   aftermath_.watch(world_, *tally_.report.aftermath);
@@ -135,8 +167,7 @@ void Stage::try_what_is_asked() {
   if (!line_tried_ && due(options_.line_breaks)) break_line();
   if (!line_tried_ && due(options_.let_go)) let_go();
   if (shoves_tried_ || (!options_.push && !options_.gust)) return;
-  const bool parked = crew_.finished() && !tally_.report.moves.empty();
-  if (options_.when ? now < *options_.when : (options_.push ? now < kPushAt : !parked)) return;
+  if (options_.when ? now < *options_.when : (options_.push ? now < kPushAt : !crew_.parked())) return;
   shoves_tried_ = true;
   if (options_.push) push(*options_.push);
   if (options_.gust) gust(*options_.gust);
@@ -148,7 +179,7 @@ void Stage::break_line() { lose_line("the line breaks", RecordedEventKind::line_
 
 void Stage::lose_line(const std::string& cause, RecordedEventKind kind) {
   line_tried_ = true;
-  if (tally_.report.aftermath && !tally_.report.aftermath->nothing) return;
+  if (has_aftermath()) return;
   tally_.note(world_.time(), kind);
   Aftermath after;
   after.cause = cause;
@@ -167,7 +198,7 @@ void Stage::begin_aftermath(Aftermath after) {
 }
 
 // What followed is still to be watched.
-bool Stage::follows() const { return tally_.report.aftermath && !tally_.report.aftermath->nothing && !ended_; }
+bool Stage::follows() const { return has_aftermath() && !ended_; }
 
 void Stage::end_aftermath() {
   ended_ = true;
@@ -190,6 +221,29 @@ void Stage::watch_shoves() {
   shoves_.watch(world_);
   tally_.report.push_swing = shoves_.swing();
   tally_.report.push_at = shoves_.found_at().value_or(0.0);
+}
+
+void Stage::watch_crew() {
+  if (done_at_ || !crew_.finished()) return;
+  done_at_ = world_.time();
+  RehearsalReport& report = tally_.report;
+  report.gave_up = crew_.gave_up();
+  if (!report.gave_up.empty()) tally_.note(*done_at_, RecordedEventKind::gives_up, report.gave_up);
+}
+
+// Off the pipe and up on a taut line, the section on it turns about the pick. The crew stop, and hold what they hold.
+void Stage::watch_turning_over() {
+  if (has_aftermath() || !crew_.hooked_on()) return;
+  const int held = scene_.hoist->pick.section - 1;
+  const double strays = leans_in(world_)[index(held)] - section_leans(model_.linkage, crew_.meant())[index(held)];
+  const bool off = !world_.hooks_on_pipe() && world_.hook_lift() > scene_.stair.hooks.inside && crew_.line().hand > 0.0;
+  if (!off || std::abs(strays) < kTurnsOver) return;
+  tally_.note(world_.time(), RecordedEventKind::turns_over, "", "", std::abs(strays));
+  Aftermath after;
+  after.cause = "the stair turns over about its pick";
+  after.turns_over = true;
+  begin_aftermath(after);
+  crew_.stand_by();
 }
 
 // What the world holds, less what was put in, may only fall: friction and strokes take, nothing gives.

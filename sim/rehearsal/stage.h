@@ -74,12 +74,17 @@ class Stage {
   void try_what_is_asked();
   void begin_aftermath(Aftermath after);
   void lose_line(const std::string& cause, RecordedEventKind kind);
+  bool has_aftermath() const;
   bool follows() const;
+  void stand_again();
   void watch_shoves();
+  void watch_crew();
+  void watch_turning_over();
   void watch_energy();
   void end_aftermath();
 
   const Scene& scene_;
+  const Model& model_;
   RehearsalOptions options_;
   Crew crew_;
   SideWorld world_;
@@ -87,6 +92,9 @@ class Stage {
   Shoves shoves_;
   AftermathWatch aftermath_;
   bool line_tried_ = false, shoves_tried_ = false, ended_ = false;
+  std::optional<double> done_at_;
+  SectionPoses stood_{};
+  std::array<double, kMaxSections> stood_leans_{};
   double ledger_ = 0.0, ledger_least_ = 0.0, done_before_ = 0.0;
   bool ledger_begun_ = false;
 };

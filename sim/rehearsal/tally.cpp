@@ -14,6 +14,7 @@ constexpr double kSlackLeast = 0.05;            // a slack spell shorter than th
 constexpr double kJerkAfter = 0.5;              // how long after a slack spell a pull counts as its jerk [s]
 constexpr double kStrays = 0.0872664625997165;  // 5 degrees: from there a stray is an event [rad]
 constexpr const char* kHoistLine = "the hoist line";
+constexpr double kUnderWay = 1.0;   // into a move, its line has its pull [s]
 constexpr double kSwingSpan = 3.0;  // before a move's end [s]
 
 std::size_t index(int i) { return static_cast<std::size_t>(i); }
@@ -82,6 +83,8 @@ void Tally::note(double time, RecordedEventKind kind, std::string what, std::str
 
 void Tally::watch(const SideWorld& world, const Crew& crew, bool after) {
   leans_ = leans_in(world);
+  watch_pins(world);
+  watch_line(world, crew, after);
   watch_script(world, crew);
   watch_loose(world, crew);
   watch_move(world, crew);
@@ -103,6 +106,8 @@ void Tally::watch_script(const SideWorld& world, const Crew& crew) {
     if (move_ >= 0) {
       MoveRun run;
       run.move = move_;
+      run.back = crew.going_down();
+      run.least_pull = crew.hooked_on() ? INFINITY : 0.0;
       run.begins = run.ends = now;
       run.seat = {world.seat(), world.seat()};
       run.least_hook = norm(world.hook_force());
@@ -111,16 +116,33 @@ void Tally::watch_script(const SideWorld& world, const Crew& crew) {
   }
   if (!crew.begun()) return;
   const ScriptStep& step = *crew.begun();
-  if (step.act == Act::go) note(now, RecordedEventKind::move_begins, move_word(model_.moves[index(step.move)].kind));
-  if (step.act == Act::hook_on) note(now, RecordedEventKind::hooked_on, kHoistLine);
-  if (step.act == Act::hook_off) note(now, RecordedEventKind::hooked_off, kHoistLine);
-  if (step.act == Act::pin) note(now, RecordedEventKind::pinned, "", "", step.hinge + 1);
+  if (step.act == Act::go)
+    note(now, RecordedEventKind::move_begins,
+         std::string(move_word(model_.moves[index(step.move)].kind)) + (step.back ? " backwards" : ""));
+  if (step.act == Act::park) note(now, RecordedEventKind::parked, crew.on_cleat() ? "the cleat" : "");
+  if (step.act == Act::lower_away) note(now, RecordedEventKind::lowers_away);
   if (step.act != Act::unpin) return;
-  note(now, RecordedEventKind::unpinned, "", "", step.hinge + 1);
   loose_from_ = leans_;
   loose_height_ = (world.poses()[index(step.hinge)] * model_.linkage.distal(step.hinge)).y;
   report.loose.push_back({step.hinge, now, 0.0, leans_[index(step.hinge + 1)], 0.0});
   loose_until_ = INFINITY;
+}
+
+void Tally::watch_pins(const SideWorld& world) {
+  const std::vector<bool>& now = world.pinned();
+  for (std::size_t k = 0; k < std::min(pinned_.size(), now.size()); ++k)
+    if (pinned_[k] != now[k])
+      note(world.time(), now[k] ? RecordedEventKind::pinned : RecordedEventKind::unpinned, "", "",
+           static_cast<double>(k + 1));
+  pinned_ = now;
+}
+
+// A line that is let go or breaks is told by whoever does it.
+void Tally::watch_line(const SideWorld& world, const Crew& crew, bool after) {
+  const bool on = crew.hooked_on();
+  if (on && !on_) note(world.time(), RecordedEventKind::hooked_on, kHoistLine);
+  if (!on && on_ && !after) note(world.time(), RecordedEventKind::hooked_off, kHoistLine);
+  on_ = on;
 }
 
 // Until the crew go on with the next move.
@@ -143,6 +165,8 @@ void Tally::watch_move(const SideWorld& world, const Crew& crew) {
   run.ends = world.time();
   run.leans = leans_;
   run.peak_pull = std::max(run.peak_pull, crew.line().hand);
+  if (run.ends - run.begins > kUnderWay) run.least_pull = std::min(run.least_pull, crew.line().hand);
+  run.foot_pull = std::max(run.foot_pull, std::abs(crew.foot_pull()));
   if (crew.fold_line_works()) run.peak_fold = std::max(run.peak_fold, crew.fold_line().hand);
   if (crew.stalled()) run.stalled += world.step_length();
   if (crew.hooked_on() && crew.line().hand <= 0.0) run.slack += world.step_length();
@@ -169,6 +193,7 @@ void Tally::watch_move(const SideWorld& world, const Crew& crew) {
 // Of a section that hangs: what turns because it is meant to does not swing.
 void Tally::end_move() {
   MoveRun& run = report.moves.back();
+  if (!std::isfinite(run.least_pull)) run.least_pull = 0.0;
   const MoveKind kind = model_.moves[index(run.move)].kind;
   if (kind == MoveKind::hang || kind == MoveKind::drag) run.swing = last_swing(run.ends - kSwingSpan);
 }
@@ -196,26 +221,22 @@ void Tally::watch_touches(const SideWorld& world, const Crew& crew, bool after) 
     const bool again = touched_.count(names) > 0 && now - touched_[names] < kSameTouch;
     touched_[names] = now;
     report.bounds.touch_gap = std::max(report.bounds.touch_gap, touch.gap);
-    const TouchRun run{part.name, other.name, now, crew.move(), 1, touch.speed, touch.energy, touch.gap, after};
+    const TouchRun run{part.name, other.name,  now,          crew.move(), crew.going_down(),
+                       1,         touch.speed, touch.energy, touch.gap,   after};
     take_touch(lands(part, other) ? report.landings : report.touches, run, again);
     if (!again) note(now, RecordedEventKind::touch, part.name, other.name, touch.speed, touch.energy);
   }
 }
 
-ZoneState Tally::state_of(const Crew& crew) const {
-  if (crew.finished() && !report.moves.empty()) return ZoneState::parked;
-  return report.moves.empty() ? ZoneState::standing : ZoneState::moving;
-}
-
 void Tally::watch_zones(const SideWorld& world, const Crew& crew, bool after) {
-  const ZoneState state = after ? ZoneState::moving : state_of(crew);
+  const ZoneState state = after ? ZoneState::moving : crew.state();
   for (const auto& [a, b] : world.inside_zones()) {
     const WorldPart& zone = world.parts()[index(b)];
     const WorldPart& part = world.parts()[index(a)];
     const bool named = std::any_of(zone.when.begin(), zone.when.end(),
                                    [&](ZoneState when) { return when == state || when == ZoneState::always; });
     if (!named || part.section < 0 || !zones_.insert({part.name, zone.name}).second) continue;
-    report.zones.push_back({part.name, zone.name, world.time(), crew.move()});
+    report.zones.push_back({part.name, zone.name, world.time(), crew.move(), crew.going_down()});
     note(world.time(), RecordedEventKind::zone_entered, part.name, zone.name);
   }
 }
@@ -223,7 +244,7 @@ void Tally::watch_zones(const SideWorld& world, const Crew& crew, bool after) {
 // A spell is told once it is no tremble, its end once its jerk is known.
 void Tally::watch_slack(const SideWorld& world, const Crew& crew) {
   const double now = world.time();
-  const bool slack = crew.hooked_on() && crew.line().hand <= 0.0 && !crew.begun();
+  const bool slack = crew.hooked_on() && crew.line().hand <= 0.0 && !crew.begun() && !crew.eases();
   if (slack && !slack_) slack_since_ = now;
   const bool long_enough = now - slack_since_ > kSlackLeast;
   if ((slack || slack_) && long_enough && !slack_told_) {
@@ -255,7 +276,7 @@ void Tally::watch_hooks(const SideWorld& world, const Crew& crew) {
   const double now = world.time();
   if (!world.hooks_on_pipe()) {
     if (!lift_open_) {
-      report.hooks_off.push_back({now, now, 0.0, crew.move(), false});
+      report.hooks_off.push_back({now, now, 0.0, crew.move(), crew.going_down(), false});
       note(now, RecordedEventKind::hooks_lift);
     }
     lift_open_ = true;

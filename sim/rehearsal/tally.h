@@ -5,6 +5,7 @@
 #include <set>
 #include <string>
 #include <utility>
+#include <vector>
 
 #include "sim/rehearsal/crew.h"
 #include "sim/rehearsal/rehearsal.h"
@@ -22,7 +23,10 @@ class Tally {
   Tally(const Model& model, double hook_inside, double frame)
       : model_(model), hook_inside_(hook_inside), frame_(frame) {}
 
+  /// Before the first.
+  void begin(const SideWorld& world) { pinned_ = world.pinned(); }
   /// After each step of the world.
+  /// @param after  what followed a line let go, or the like
   void watch(const SideWorld& world, const Crew& crew, bool after);
   /// When all is over.
   void close(double time);
@@ -35,6 +39,8 @@ class Tally {
  private:
   void watch_script(const SideWorld& world, const Crew& crew);
   void watch_move(const SideWorld& world, const Crew& crew);
+  void watch_pins(const SideWorld& world);
+  void watch_line(const SideWorld& world, const Crew& crew, bool after);
   void watch_loose(const SideWorld& world, const Crew& crew);
   void watch_touches(const SideWorld& world, const Crew& crew, bool after);
   void watch_zones(const SideWorld& world, const Crew& crew, bool after);
@@ -44,11 +50,12 @@ class Tally {
   void end_lift();
   void end_move();
   double last_swing(double from) const;
-  ZoneState state_of(const Crew& crew) const;
 
   const Model& model_;
   double hook_inside_, frame_, next_frame_ = 0.0;
   int move_ = -2;
+  std::vector<bool> pinned_;
+  bool on_ = false;
   bool slack_ = false, strayed_ = false;
   bool slack_told_ = false, jerk_open_ = false, lift_open_ = false;
   double slack_since_ = 0.0;

@@ -47,7 +47,7 @@ std::optional<Tighter> tightest_loss(const DryFit& before, const DryFit& after) 
 int troubles(const PullReport& pull) {
   return static_cast<int>(std::count_if(pull.events.begin(), pull.events.end(), [](const PullEvent& e) {
     return e.kind == PullEventKind::cannot_lift || e.kind == PullEventKind::slack_begins ||
-           e.kind == PullEventKind::hook_lifts;
+           e.kind == PullEventKind::hook_lifts || e.kind == PullEventKind::turns_over;
   }));
 }
 

@@ -8,6 +8,7 @@
 
 #include "sim/hoist/pull_events.h"
 #include "sim/scene/reader.h"
+#include "tests/support/free_stair.h"
 #include "tests/support/gallery.h"
 #include "tests/support/sample_scene.h"
 
@@ -168,6 +169,19 @@ TEST_CASE("pull: a foot that would have to slide out against too much friction b
   CHECK_FALSE(happens(walk_through(scene, model, {}), PullEventKind::foot_binds));
   scene.friction.floor = {0.5, 0.5};  // near binding, the strut pushes the joint up harder than the stair weighs
   CHECK(happens(walk_through(scene, model, {}), PullEventKind::hook_lifts));
+}
+
+// Without friction the pipe gives what is left of the weight: W - T, T from moments about the pipe.
+TEST_CASE("pull: with the pick inside of the centre of mass the stair would turn over about it", "[hoist]") {
+  Scene scene = testing::free_stair();
+  scene.friction = {{0.0, 0.0}, {0.0, 0.0}, {0.4, 0.4}};
+  scene.hoist->line.friction = SheaveFriction::ideal;
+  for (const double pick : {1.5, 1.85}) {
+    scene.hoist->pick.along = pick;
+    scene.hoist->ceiling_point->at.x = scene.rail.at.x + pick;
+    const Model model = build_model(scene);
+    CHECK(happens(walk_through(scene, model, {}), PullEventKind::turns_over) == (model.masses[0].centre.x > pick));
+  }
 }
 
 TEST_CASE("pull: a fold line turns the lower section, and without one something else must", "[hoist]") {

@@ -10,6 +10,7 @@
 #include "sim/mechanism/standing.h"
 #include "sim/rehearsal/side_world.h"
 #include "sim/scene/reader.h"
+#include "tests/support/free_stair.h"
 #include "tests/support/gallery.h"
 #include "tests/support/sample_scene.h"
 
@@ -20,78 +21,27 @@ constexpr double kDegree = std::numbers::pi / 180.0;
 
 Scene gallery_scene(const std::string& name) { return parse_scene(testing::gallery_text(name), name); }
 
-RehearsalReport rehearse_once(const Scene& scene, RehearsalOptions options = {}) {
+// The way up alone, where nothing else is said.
+RehearsalReport rehearse_once(const Scene& scene, RehearsalOptions options = {.comes_down = false}) {
   options.compare = false;
   return rehearse(scene, build_model(scene), options);
 }
 
-// The raising pull that statics has at a lean, on the samples of one move.
-double static_pull(const PullReport& pull, std::size_t move, double lean) {
-  for (std::size_t i = 1; i < pull.samples.size(); ++i) {
-    const PullSample &a = pull.samples[i - 1], &b = pull.samples[i];
-    if (a.move != move || b.move != move || lean < a.pose.lean || lean > b.pose.lean) continue;
-    const double share = (lean - a.pose.lean) / (b.pose.lean - a.pose.lean);
-    return a.hand_raising + share * (b.hand_raising - a.hand_raising);
-  }
-  return NAN;
-}
-
-double lean_of(const RecordedFrame& frame) { return frame.sections[0].turn + 0.5 * std::numbers::pi; }
-
-// Worst share by which the rehearsed pull is off, over a move, from `after` seconds into it.
-double worst_share(const Scene& scene, const RehearsalReport& report, std::size_t run, double after) {
-  const Model model = build_model(scene);
-  const PullReport pull = pull_through(scene, model);
-  const MoveRun& move = report.moves[run];
-  double worst = 0.0;
-  int looked = 0;
-  for (const RecordedFrame& frame : report.recording.frames) {
-    if (frame.time < move.begins + after || frame.time > move.ends - 3.0) continue;
-    const double statics = static_pull(pull, static_cast<std::size_t>(move.move), lean_of(frame));
-    if (!std::isfinite(statics)) continue;
-    worst = std::max(worst, std::abs(frame.hoist.pull / statics - 1.0));
-    ++looked;
-  }
-  REQUIRE(looked > 20);
-  return worst;
-}
-
-// Nothing in its way: lifted level, a stair in one piece needs room.
-Scene free_stair() {
-  Scene scene = testing::one_section_scene();
-  scene.obstacles.clear();
-  scene.zones.clear();
-  scene.room.depth = 8.0;
-  scene.rail.brackets.stations = {0.3, 7.18};
-  scene.loft.edge = 0.7;
-  return scene;
-}
-
-Scene slow(Scene scene, double line_speed) {
-  Winch winch;
-  winch.drum = 0.1;
-  winch.ratio = 1.0;
-  winch.speed = 60.0 * line_speed / (std::numbers::pi * (winch.drum + scene.hoist->line.diameter));
-  scene.hoist->pulled_by = PulledBy::powered_winch;
-  scene.hoist->winch = winch;
-  return scene;
-}
-
 // Friction at hook and sheaves acts as in the statics, and the stair moves at a few millimetres a second.
 TEST_CASE("rehearsal: a stair hauled slowly pulls as statics says, to one part in a hundred", "[rehearsal]") {
-  Scene scene = slow(free_stair(), 0.1);
+  Scene scene = testing::slow(testing::free_stair(), 0.1);
   for (Step& step : scene.procedure)
     if (step.kind == StepKind::lift) step.lean = 60 * kDegree;
   const RehearsalReport report = rehearse_once(scene);
   REQUIRE(report.moves.size() == 1);
-  CHECK(worst_share(scene, report, 0, 4.0) < 0.01);
+  CHECK(testing::worst_share(scene, report, report.moves[0], &PullSample::hand_raising) < 0.01);
 }
 
 TEST_CASE("rehearsal: a folded stair lifted by hand pulls as statics says, to one part in a hundred", "[rehearsal]") {
   const Scene scene = gallery_scene("demo-cured");
   const RehearsalReport report = rehearse_once(scene);
   REQUIRE(report.moves.size() == 4);
-  CHECK(worst_share(scene, report, 3, 4.0) < 0.01);
+  CHECK(testing::worst_share(scene, report, report.moves[3], &PullSample::hand_raising) < 0.01);
   CHECK(report.aftermath == std::nullopt);
   CHECK(report.touches.empty());
   CHECK(report.zones.empty());
@@ -103,11 +53,11 @@ TEST_CASE("rehearsal: a folded stair lifted by hand pulls as statics says, to on
 TEST_CASE("rehearsal: parked, the line holds what statics says", "[rehearsal]") {
   const Scene scene = gallery_scene("demo-cured");
   const Model model = build_model(scene);
-  const RehearsalReport report = rehearse(scene, model, {.compare = false});
+  const RehearsalReport report = rehearse(scene, model, {.compare = false, .comes_down = false});
   const PullReport pull = pull_through(scene, model);
   const RecordedFrame& last = report.recording.frames.back();
   CHECK(last.hoist.pull == Approx(pull.samples.back().hand_holding).epsilon(0.02));
-  CHECK(lean_of(last) == Approx(88 * kDegree).margin(0.1 * kDegree));
+  CHECK(testing::lean_of(last) == Approx(88 * kDegree).margin(0.1 * kDegree));
 }
 
 TEST_CASE("rehearsal: what the dry fit finds on the demo's way, the stair runs into", "[rehearsal]") {
@@ -120,6 +70,37 @@ TEST_CASE("rehearsal: what the dry fit finds on the demo's way, the stair runs i
     CHECK(touch.gap < kWorldSkin);
   }
   CHECK_FALSE(report.zones.empty());
+}
+
+// |PH| + |HF| - |PF|: how much longer the stair is while its hinge comes through the line from pipe to foot.
+double lengthening(const Model& model) {
+  Configuration pose;
+  pose.lean = model.working_lean;
+  const SectionPoses X_W = place_sections(model.linkage, pose);
+  const Vec2 hinge = X_W[0] * model.linkage.distal(0) - model.linkage.pivot;
+  const auto caster = std::find_if(model.stair.begin(), model.stair.end(),
+                                   [](const StairPart& part) { return part.kind == PartKind::caster; });
+  const Vec2 foot = X_W[1] * bounding_disc(caster->outline).centre - model.linkage.pivot;
+  return norm(hinge) + norm(foot - hinge) - norm(foot);
+}
+
+// Of the floor's friction, statics says from where on the toggle lifts the hooks: on a floor that gives way it slides
+// the foot out instead.
+TEST_CASE("rehearsal: on a floor that grips, hooks lift in a drag by what the joint lengthens the stair",
+          "[rehearsal]") {
+  Scene scene = gallery_scene("demo-cured");
+  const Model model = build_model(scene);
+  for (const double friction : {0.1, 0.3, 0.4, 0.5}) {
+    INFO(friction);
+    scene.friction.floor = {friction, friction};
+    const auto events = walk_through(scene, model, {}).events;
+    const bool presses_up = std::any_of(events.begin(), events.end(),
+                                        [](const PullEvent& event) { return event.kind == PullEventKind::hook_lifts; });
+    const RehearsalReport report = rehearse(scene, model, {.compare = false, .comes_down = false, .line_breaks = 10.0});
+    const bool lifts = !report.hooks_off.empty() && report.hooks_off.front().from < 10.0;
+    CHECK(lifts == presses_up);
+    if (lifts) CHECK(report.hooks_off.front().lift == Approx(lengthening(model)).margin(3e-4));
+  }
 }
 
 TEST_CASE("rehearsal: let go, the stair comes down, and the report says how hard and over whom", "[rehearsal]") {
@@ -149,7 +130,7 @@ TEST_CASE("rehearsal: let go while the foot drags, the hooks come off the pipe",
 
 // 1/2 m v^2 of what falls cannot be more than it has lost in height, nor less than a tenth of it after a clear drop.
 TEST_CASE("rehearsal: a falling stair is no faster than its height allows", "[rehearsal]") {
-  const Scene scene = free_stair();
+  const Scene scene = testing::free_stair();
   const Model model = build_model(scene);
   const RehearsalReport report = rehearse(scene, model, {.compare = false, .let_go = 20.0});
   REQUIRE(report.aftermath);
@@ -166,14 +147,14 @@ TEST_CASE("rehearsal: a falling stair is no faster than its height allows", "[re
 }
 
 TEST_CASE("rehearsal: a cleat or a worm holds what is let go", "[rehearsal]") {
-  Scene scene = free_stair();
+  Scene scene = testing::free_stair();
   scene.hoist->cleat = true;
-  const RehearsalReport cleated = rehearse_once(scene, {.let_go = 2.0});
+  const RehearsalReport cleated = rehearse_once(scene, {.comes_down = false, .let_go = 2.0});
   REQUIRE(cleated.aftermath);
   CHECK(cleated.aftermath->nothing);
   CHECK(cleated.aftermath->stopped_by == "the cleat");
   CHECK(cleated.moves.back().leans[0] > 80 * kDegree);
-  Scene worm = slow(free_stair(), 0.3);
+  Scene worm = testing::slow(testing::free_stair(), 0.3);
   worm.hoist->winch->worm_lead = 3 * kDegree;
   worm.hoist->winch->worm_friction = 0.12;
   CHECK(rehearse_once(worm, {.let_go = 5.0}).aftermath->stopped_by == "the worm's friction");
@@ -209,7 +190,7 @@ TEST_CASE("rehearsal: a pull that nobody can give stalls", "[rehearsal]") {
 }
 
 TEST_CASE("rehearsal: pushed, the standing stair swings out and comes back", "[rehearsal]") {
-  Scene scene = free_stair();
+  Scene scene = testing::free_stair();
   scene.procedure.clear();
   const RehearsalReport report = rehearse_once(scene, {.push = Push{150.0, 1.1, 1.0}});
   REQUIRE(report.push_swing);
@@ -221,9 +202,10 @@ TEST_CASE("rehearsal: pushed, the standing stair swings out and comes back", "[r
 
 // The bound states what a second run at half the step shows.
 TEST_CASE("rehearsal: the same run gives the same bits, and half the step nearly the same numbers", "[rehearsal]") {
-  const Scene scene = free_stair();
+  const Scene scene = testing::free_stair();
   const Model model = build_model(scene);
-  const RehearsalReport first = rehearse(scene, model), again = rehearse(scene, model);
+  const RehearsalOptions up{.comes_down = false};
+  const RehearsalReport first = rehearse(scene, model, up), again = rehearse(scene, model, up);
   REQUIRE(first.recording.frames.size() == again.recording.frames.size());
   CHECK(first.recording.frames.back().sections[0].turn == again.recording.frames.back().sections[0].turn);
   CHECK(first.recording.frames.back().hoist.pull == again.recording.frames.back().hoist.pull);
@@ -233,7 +215,7 @@ TEST_CASE("rehearsal: the same run gives the same bits, and half the step nearly
 }
 
 TEST_CASE("rehearsal: a stiff rope gets a finer step", "[rehearsal]") {
-  Scene scene = free_stair();
+  Scene scene = testing::free_stair();
   scene.hoist->line.strength = 5e6;
   const RehearsalReport report = rehearse_once(scene);
   CHECK_FALSE(report.refused);
@@ -243,7 +225,7 @@ TEST_CASE("rehearsal: a stiff rope gets a finer step", "[rehearsal]") {
 }
 
 TEST_CASE("rehearsal: a negative time, a step of nothing or a hinge that is not there is refused", "[rehearsal]") {
-  const Scene scene = free_stair();
+  const Scene scene = testing::free_stair();
   CHECK_THROWS_AS(rehearse_once(scene, {.step = 0.0}), std::invalid_argument);
   CHECK_THROWS_AS(rehearse_once(scene, {.let_go = -1.0}), std::invalid_argument);
   CHECK_THROWS_AS(rehearse_once(scene, {.no_pins = {0}}), std::invalid_argument);

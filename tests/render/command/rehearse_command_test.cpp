@@ -93,6 +93,21 @@ TEST_CASE("rehearse command: let go, it says what then, as text and as one objec
   CHECK(json["moves"].size() == 2);
 }
 
+TEST_CASE("rehearse command: it tells the way down, or leaves it out where that is asked", "[render][rehearsal]") {
+  const Answer whole = ask({"rehearse", "-"}, "demo-cured");
+  CHECK_THAT(whole.out, Contains("THE WAY DOWN, moves backwards"));
+  CHECK_THAT(whole.out, Contains("Then it stands again"));
+  CHECK_THAT(whole.out, Contains("Someone draws the foot"));
+  const auto json = nlohmann::json::parse(ask({"rehearse", "-", "--json", "--alone"}, "demo-cured").out);
+  CHECK(json["moves"].back()["backwards"] == true);
+  CHECK(json["stands_again"].is_null());
+  CHECK_THAT(json["gave_up"].get<std::string>(), Contains("hangs loose"));
+  CHECK_THAT(ask({"rehearse", "-", "--only-up"}, "demo-cured").out, !Contains("WAY DOWN"));
+  const Answer both = ask({"rehearse", "-", "--only-up", "--alone"}, "demo-cured");
+  CHECK(both.code == kExitUsage);
+  CHECK_THAT(both.err, Contains("--only-up leaves that out"));
+}
+
 TEST_CASE("rehearse command: a hinge or a line that is not there is refused", "[render][rehearsal]") {
   const Answer hinge = ask({"rehearse", "-", "--no-pin", "3"}, "demo-cured");
   CHECK(hinge.code == kExitUsage);
