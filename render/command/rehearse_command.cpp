@@ -7,6 +7,8 @@
 #include "render/command/hand_push.h"
 #include "render/command/recording_file.h"
 #include "render/report/rehearsal_report.h"
+#include "render/report/words.h"
+#include "sim/trade/length.h"
 #include "sim/trade/measure.h"
 
 namespace stowpath {
@@ -96,6 +98,24 @@ RehearsalOptions rehearsal_options(const WhatIfs& asked) {
   return options;
 }
 
+double station_at_first(const std::string& text, const Model& model) {
+  if (text.empty()) return far_station(model);
+  if (!rolls_standing(model))
+    throw UsageFault("--from: this procedure does not roll the stair, so it stands where the work is done",
+                     "leave it out, or begin the procedure with a roll");
+  if (trimmed(text) == "home") {
+    if (!model.home) throw UsageFault("--from: there is no home station", "write a station, as in --from 2.5m");
+    return *model.home;
+  }
+  const Measure read = parse_length(text, LengthUnit::none);
+  if (!read.value) throw UsageFault("--from: \"" + text + "\": " + read.problem, "write a station, as in 2.5m, or home");
+  if (!model.span.contains(*read.value))
+    throw UsageFault("--from: the stair cannot stand at station " + place_text(*read.value, DisplayUnits::metric),
+                     "its hooks keep it between stations " + place_text(model.span.lo, DisplayUnits::metric) + " and " +
+                         place_text(model.span.hi, DisplayUnits::metric));
+  return *read.value;
+}
+
 std::string what_ifs_text(const WhatIfs& asked) {
   std::string text;
   const auto add_flag = [&](const char* flag, bool set) {
@@ -112,16 +132,18 @@ std::string what_ifs_text(const WhatIfs& asked) {
   add("--push", asked.push);
   add("--gust", asked.gust);
   add("--when", asked.when);
+  add("--from", asked.from);
   return text;
 }
 
 int run_rehearse(const SceneRequest& request, const WhatIfs& asked, const RehearsalFiles& files, std::istream& in,
                  std::ostream& out) {
-  const RehearsalOptions options = rehearsal_options(asked);
+  RehearsalOptions options = rehearsal_options(asked);
   if (!files.drawing.empty()) check_drawing_name(files.drawing);
   const auto [scene, model, units] = read_job(request, in);
   check_no_pins(scene, asked);
   check_line(scene, asked);
+  options.from = station_at_first(asked.from, model);
   RehearsalReport report = rehearse(scene, model, options);
   report.recording.options = what_ifs_text(asked);
   if (!files.record.empty()) write_recording_file(files.record, report.recording);

@@ -12,7 +12,7 @@ namespace stowpath {
 
 /// What is to be tried in a rehearsal, as written on the command line; empty: not asked.
 struct WhatIfs {
-  std::string let_go, line_breaks, push, gust, when;
+  std::string let_go, line_breaks, push, gust, when, from;
   std::vector<int> no_pins;  ///< hinges, from 1
   bool only_up = false;      ///< the way down left out
   bool alone = false;        ///< nobody at the foot on the way down
@@ -31,6 +31,10 @@ HandPush asked_push(const std::string& text);
 /// "12s", "1.5 min" as seconds, "120N at 1.1m outward for 2s", "10 m/s for 3s". The push is taken as outward.
 /// @throws UsageFault naming the option, what is wrong and what to write
 RehearsalOptions rehearsal_options(const WhatIfs& asked);
+
+/// Where the stair stands at first: "2.5 m", "home"; as far as it can from where it is rolled to where nothing is said.
+/// @throws UsageFault where that is no station of the stair, or the procedure does not roll it
+double station_at_first(const std::string& text, const Model& model);
 
 /// The same as the user would write it, for a recording's head; empty where nothing is asked.
 std::string what_ifs_text(const WhatIfs& asked);

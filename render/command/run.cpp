@@ -24,10 +24,10 @@ namespace stowpath {
 namespace {
 
 constexpr std::array<std::string_view, 6> kCommands{"dryfit", "hoist", "loads", "open", "rehearse", "schema"};
-constexpr std::array<std::string_view, 22> kOptions{
+constexpr std::array<std::string_view, 23> kOptions{
     "--sagged", "--apply", "--no-remedies", "--detail", "--output",  "--json",        "--units",  "--quiet",
     "--color",  "--help",  "--version",     "-o",       "--let-go",  "--line-breaks", "--no-pin", "--push",
-    "--gust",   "--when",  "--record",      "--replay", "--only-up", "--alone"};
+    "--gust",   "--when",  "--record",      "--replay", "--only-up", "--alone",       "--from"};
 
 // What the command line says, gathered by the parser.
 struct Wanted {
@@ -74,6 +74,8 @@ void add_rehearse(CLI::App& app, Wanted& wanted) {
       ->type_name("PUSH");
   command->add_option("--gust", what.gust, "Air blows against the climber's face: \"10 m/s\"")->type_name("SPEED");
   command->add_option("--when", what.when, "Push or blow after TIME")->type_name("TIME");
+  command->add_option("--from", what.from, "Where the stair stands at first, before it is rolled: a station, or home")
+      ->type_name("STATION");
   RehearsalFiles& files = wanted.files;
   command->add_option("--record", files.record, "Keep the run in FILE, as text")->type_name("FILE");
   command->add_option("-o,--output", files.drawing, "Draw the run to FILE: .html, .svg, .pdf, .png or .webp")

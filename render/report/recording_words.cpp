@@ -101,7 +101,7 @@ std::string event_sentence(const RecordedEvent& event, DisplayUnits units) {
     case RecordedEventKind::leaves_pipe:
       return "a hook rolls off the pipe's end, with the stair at station " + place_text(event.value, units);
     case RecordedEventKind::stands:
-      return "rolled to station " + place_text(event.value, units);
+      return "the stair stands at station " + place_text(event.value, units);
     case RecordedEventKind::brought:
       return "taken to station " + place_text(event.value, units) + ", which it did not reach by itself";
   }

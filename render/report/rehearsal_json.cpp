@@ -102,8 +102,66 @@ Json bounds_json(const RehearsalBounds& bounds) {
            {"world_skin_m", json_number(kWorldSkin)}};
   out["half_step"] = bounds.compared ? Json{{"pull_n", json_number(bounds.pull)},
                                             {"lean_deg", json_degrees(bounds.lean)},
+                                            {"push_n", json_number(bounds.push)},
                                             {"foot_speed_m_s", json_number(bounds.speed)}}
                                      : Json(nullptr);
+  return out;
+}
+
+const char* end_word(RollEnd end) {
+  switch (end) {
+    case RollEnd::under_way:
+      return "under way";
+    case RollEnd::arrived:
+      return "arrived";
+    case RollEnd::bound:
+      return "binds";
+    case RollEnd::too_weak:
+      return "too weak";
+    case RollEnd::ran_into:
+      return "runs into something";
+    case RollEnd::left_pipe:
+      return "leaves the pipe";
+  }
+  return "";
+}
+
+Json stop_json(const std::optional<RollStop>& stop) {
+  if (!stop) return nullptr;
+  return {{"parts", {stop->part, stop->thing}},
+          {"station_m", json_number(stop->station)},
+          {"speed_m_s", json_number(stop->speed)},
+          {"energy_j", json_number(stop->energy)}};
+}
+
+Json tries_json(const std::vector<RollTry>& tries) {
+  Json out = Json::array();
+  for (const RollTry& hold : tries)
+    out.push_back({{"height_m", json_number(hold.height)},
+                   {"ends", end_word(hold.end)},
+                   {"greatest_push_n", json_number(hold.greatest_push)},
+                   {"push_needed_n", json_number(hold.push_needed)},
+                   {"jam_friction", json_number(hold.jam_friction)},
+                   {"yaw_deg", json_degrees(hold.yaw)},
+                   {"foot_aside_m", json_number(hold.foot_aside)},
+                   {"stop", stop_json(hold.stop)}});
+  return out;
+}
+
+Json rolls_json(const Model& model, const std::vector<RollLeg>& rolls) {
+  Json out = Json::array();
+  for (const RollLeg& leg : rolls)
+    out.push_back({{"move", move_json(model, leg.move)},
+                   {"backwards", leg.back},
+                   {"from_s", json_number(leg.begins)},
+                   {"to_s", json_number(leg.ends)},
+                   {"from_m", json_number(leg.from)},
+                   {"to_m", json_number(leg.to)},
+                   {"reached_m", json_number(leg.reached)},
+                   {"brought", leg.brought()},
+                   {"not_tried", leg.not_tried},
+                   {"hook_friction", leg.friction.hook},
+                   {"tries", tries_json(leg.tries)}});
   return out;
 }
 
@@ -158,6 +216,7 @@ std::string rehearsal_json(const RehearsalSubject& subject) {
            {"seconds_s", json_number(report.seconds)}};
   out["moves"] = Json::array();
   for (const MoveRun& run : report.moves) out["moves"].push_back(run_json(subject.model, run));
+  out["rolls"] = rolls_json(subject.model, report.rolls);
   out["touches"] = touches_json(subject.model, report.touches);
   out["landings"] = touches_json(subject.model, report.landings);
   out["zones"] = Json::array();

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "render/report/text.h"
 #include "sim/rehearsal/rehearsal.h"
@@ -39,6 +40,12 @@ std::string rehearsal_text(const RehearsalSubject& subject, const TextOptions& o
 
 /// One JSON object, "stowpath.rehearsal/1": SI under names that end in `_s`, `_n`, `_m`, `_m_s`, `_j`, and `_deg`.
 std::string rehearsal_json(const RehearsalSubject& subject);
+
+/// The rolls of the procedure, each in a few sentences, all with a space after them; empty where there are none.
+std::string rolls_sentences(const RehearsalSubject& subject);
+
+/// What a builder has to look into of them, in a few words each.
+std::vector<std::string> roll_troubles(const RehearsalSubject& subject);
 
 /// What followed, in a few sentences.
 std::string aftermath_sentences(const RehearsalSubject& subject);

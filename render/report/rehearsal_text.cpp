@@ -24,6 +24,7 @@ class Writer {
     if (report_.refused) return page_.text();
     if (report_.aftermath) page_.section("WHAT THEN", aftermath_sentences(subject_));
     pushed();
+    section("ROLLED ALONG THE RAIL", rolls_sentences(subject_));
     touches();
     zones();
     moves();

@@ -88,6 +88,7 @@ std::vector<std::string> troubles(const RehearsalSubject& subject) {
   if (!report.gave_up.empty()) found.push_back("not carried through: " + report.gave_up);
   if (report.again && !as_it_stood(*report.again)) found.push_back("the stair does not stand again as it stood");
   if (came_off(report)) found.push_back("the hooks come off the pipe");
+  for (std::string& trouble : roll_troubles(subject)) found.push_back(std::move(trouble));
   if (!report.touches.empty())
     found.push_back(
         counted(static_cast<long long>(report.touches.size()), "pair of parts touches", "pairs of parts touch"));
@@ -205,6 +206,7 @@ std::string bounds_sentences(const RehearsalSubject& subject) {
     text +=
         " Run again at half the step, peak pulls differ by up to " + format_decimal(bounds.pull, 1) +
         " N, leans at the moves' ends by " + format_degrees(bounds.lean, 2) +
+        (subject.report.rolls.empty() ? "" : ", pushes along the rail by " + format_decimal(bounds.push, 1) + " N") +
         (subject.report.aftermath ? ", the foot's greatest speed by " + format_decimal(bounds.speed, 3) + " m/s" : "") +
         ".";
   return text + " Parts seen to touch were at most " + format_decimal(1e3 * std::max(0.0, bounds.touch_gap), 2) +

@@ -97,7 +97,7 @@ RecordingCurves curves_of(const Model& model, const Recording& recording) {
   for (const RecordedFrame& frame : recording.frames) {
     out.hoist.push_back({frame.time, frame.hoist.pull});
     out.fold.push_back({frame.time, frame.fold.pull});
-    out.push.push_back({frame.time, frame.push});
+    out.push.push_back({frame.time, std::abs(frame.push)});
     out.station.push_back({frame.time, frame.station});
     for (int j = 0; j < recording.sections; ++j) {
       out.leans[static_cast<std::size_t>(j)].push_back({frame.time, recorded_lean(frame, j)});

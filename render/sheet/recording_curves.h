@@ -19,7 +19,7 @@ Vec2 recorded_foot(const Model& model, const Recording& recording, const Recorde
 /// What is plotted against time, one value a frame.
 struct RecordingCurves {
   std::vector<Vec2> hoist, fold;         ///< time [s], pull [N]
-  std::vector<Vec2> push;                ///< time [s], of a hand along the rail [N]
+  std::vector<Vec2> push;                ///< time [s], of a hand along the rail, either way [N]
   std::vector<Vec2> station;             ///< time [s], of the stair's middle [m]
   std::vector<Vec2> speed;               ///< time [s], of the foot, by differences between frames [m/s]
   std::vector<std::vector<Vec2>> leans;  ///< of each section: time [s], lean [rad]

@@ -78,32 +78,57 @@ double rate_at(const SideWorld& world, int hinge) {
 }  // namespace
 
 Crew::Crew(const Scene& scene, const Model& model, FrictionEnd friction, Orders orders)
-    : scene_(scene), model_(model), speeds_(crew_speeds(scene)), orders_(std::move(orders)) {
+    : scene_(scene),
+      model_(model),
+      speeds_(crew_speeds(scene)),
+      orders_(std::move(orders)),
+      roller_(scene, model, friction, orders_.hand) {
   const std::size_t hinges = scene.stair.hinges.size();
   held_.resize(hinges, false);
   holds_.resize(hinges);
   meant_.pose.lean = model.working_lean;
   meant_.pose.station = model.home.value_or(model.span.middle());
   if (orders_.no_pins.empty()) script_ = script_of(scene, model, orders_.comes_down);
+  if (orders_.from && orders_.no_pins.empty() && rolls_standing(model))
+    meant_.pose.station = free_station(scene, model, *orders_.from);
   if (!scene.hoist || !scene.hoist->ceiling_point) return;
   rig_ = lift_rig(scene, model, friction, kPinRadius);
   hoist_ = elastic(rig_->line, scene.hoist->line.strength.value_or(0.0), 0.0);
   if (rig_->fold_line) fold_ = elastic(*rig_->fold_line, 0.0, kFoldFall);
+  measure_lines();
+}
+
+// From the pose meant, the station in it.
+void Crew::measure_lines() {
+  if (!rig_) return;
   meant_.line = rope_length(rig_->line, rig_->linkage, meant_.pose);
   if (fold_) fold_now_.length = rope_length(*rig_->fold_line, rig_->linkage, meant_.pose);
 }
 
-int Crew::move() const { return next_ < script_.size() && script_[next_].act == Act::go ? script_[next_].move : -1; }
+// A roll that has nowhere to go is over as it begins, and never at hand.
+int Crew::move() const {
+  if (next_ >= script_.size() || script_[next_].act != Act::go) return -1;
+  const int move = script_[next_].move;
+  return started_ || !rolls_standing(model_.moves[index(move)]) ? move : -1;
+}
 
 bool Crew::parked() const { return moved_ && !going_down_ && (finished() || script_[next_].act == Act::park); }
 
 ZoneState Crew::state() const {
   if (parked()) return ZoneState::parked;
+  if (at_standing_roll()) return ZoneState::standing;
   return moved_ && (!finished() || !gave_up_.empty()) ? ZoneState::moving : ZoneState::standing;
 }
 
 bool Crew::eases() const {
   return started_ && !finished() && (script_[next_].act == Act::hook_off || script_[next_].act == Act::pin);
+}
+
+bool Crew::at_standing_roll() const { return move() >= 0 && rolls_standing(model_.moves[index(move())]); }
+
+bool Crew::along_rail() const {
+  if (!started_ || move() < 0) return false;
+  return roller_.under_way() || goes_along_raised(model_.moves[index(move())]);
 }
 
 void Crew::let_go() {
@@ -127,6 +152,7 @@ void Crew::give_up(std::string why) {
 void Crew::work(SideWorld& world) {
   const double dt = world.step_length();
   begun_.reset();
+  roller_.clear_news();
   if (!finished() && !started_) begin(world);
   clock_ += dt;
   go_on(world, dt);
@@ -147,7 +173,11 @@ void Crew::begin(SideWorld& world) {
   if (step.act == Act::park) on_cleat_ = hooked_on_ && scene_.hoist->cleat;
   if (step.act == Act::lower_away) on_cleat_ = false;
   going_down_ = going_down_ || step.act == Act::lower_away;
-  if (step.act == Act::go) begin_move(world);
+  if (at_standing_roll()) {
+    begin_roll(world.time() + world.step_length());
+  } else if (step.act == Act::go) {
+    begin_move(world);
+  }
 }
 
 void Crew::set_pin(SideWorld& world, int hinge, bool in) {
@@ -229,9 +259,25 @@ bool Crew::done(const SideWorld& world) const {
   return clock_ >= kPause + (step.act == Act::hook_on ? kTakeUp : 0.0);
 }
 
+// Back to where it was rolled from, on the way down.
+void Crew::begin_roll(double now) {
+  const ScriptStep& step = script_[next_];
+  const double from = meant_.pose.station;
+  const double there = model_.moves[index(step.move)].segments.front().to.station;
+  if (!step.back) rolled_from_[step.move] = from;
+  roller_.begin({step.move, step.back, from, step.back ? rolled_from_.at(step.move) : there}, now);
+}
+
 // Whether the move's end is reached.
 bool Crew::go_along(double dt) {
   if (waits()) return false;
+  if (at_standing_roll()) {
+    if (roller_.under_way() && clock_ > dt) roller_.advance();
+    meant_.pose.station = roller_.station();
+    if (roller_.under_way()) return false;
+    measure_lines();
+    return true;
+  }
   const double whole = path_.back().time, left = whole - progress_;
   progress_ += dt * std::clamp(std::min(clock_ / kStart, left / kStop), kCreep, 1.0);
   meant_ = on_path(path_, progress_);
@@ -247,7 +293,7 @@ void Crew::watch_patience(const SideWorld& world, double dt) {
   const ScriptStep& step = script_[next_];
   if (step.act == Act::pin && clock_ > kPause + kPatience && !pin_fits(world, step.hinge))
     return give_up("pin " + std::to_string(step.hinge + 1) + " does not go in: its joint is not straight");
-  if (step.act != Act::go || !step.back) return;
+  if (step.act != Act::go || !step.back || at_standing_roll()) return;
   waits_ = hangs_loose() ? waits_ + dt : 0.0;
   if (waits_ < kPatience) return;
   const bool line = hooked_on_ && line_now_.stretch < -kLoose;
@@ -336,7 +382,7 @@ void Crew::hold_joints(SideWorld& world, double dt) {
 void Crew::draw_foot(SideWorld& world, double dt) {
   foot_pull_ = 0.0;
   if (!meant_.at_floor) foot_off_ = 0.0;
-  if (!orders_.hand_at_foot || move() < 0 || !script_[next_].back || !meant_.at_floor) return;
+  if (!orders_.hand_at_foot || move() < 0 || at_standing_roll() || !script_[next_].back || !meant_.at_floor) return;
   const int last = model_.linkage.sections - 1;
   const Vec2 foot{model_.linkage.length[index(last)], 0.0};
   const double meant = (place_sections(model_.linkage, meant_.pose)[index(last)] * foot).x;

@@ -1,10 +1,12 @@
 #pragma once
 
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "sim/rehearsal/elastic_line.h"
+#include "sim/rehearsal/roll_work.h"
 #include "sim/rehearsal/script.h"
 
 namespace stowpath {
@@ -23,10 +25,12 @@ namespace stowpath {
 class Crew {
  public:
   struct Orders {
-    std::vector<int> no_pins{};  ///< hinges, from 0, whose pins are not there at all
-    bool comes_down = true;      ///< once parked, down again
-    double parked_for = 3.0;     ///< before that [s]
-    bool hand_at_foot = true;    ///< on the way down
+    std::vector<int> no_pins{};    ///< hinges, from 0, whose pins are not there at all
+    bool comes_down = true;        ///< once parked, down again
+    double parked_for = 3.0;       ///< before that [s]
+    bool hand_at_foot = true;      ///< on the way down
+    std::optional<double> from{};  ///< station where the stair stands at first, where the procedure rolls it; none: home
+    PushOptions hand{};            ///< that rolls it, in steps of the world
   };
   Crew(const Scene& scene, const Model& model, FrictionEnd friction, Orders orders);
 
@@ -57,12 +61,18 @@ class Crew {
   bool fold_line_works() const { return fold_works_; }
   bool stalled() const { return stalled_; }  ///< a line would have to be hauled harder than they can
   const std::optional<ScriptStep>& begun() const { return begun_; }  ///< the step begun in the last call of work
+  /// Whether the stair is on its way along the rail: the side view shows it where it was, until it is there.
+  bool along_rail() const;
+  const RollWork& roller() const { return roller_; }  ///< who rolls the standing stair
   double done_by_crew() const { return work_; }                      ///< work so far [J]
   double swiftest() const { return swiftest_; }                      ///< of the lines so far [rad/s]
 
  private:
   void begin(SideWorld& world);
   void begin_move(const SideWorld& world);
+  void begin_roll(double now);
+  bool at_standing_roll() const;
+  void measure_lines();
   void go_on(SideWorld& world, double dt);
   void take_up(const SideWorld& world);
   bool done(const SideWorld& world) const;
@@ -93,6 +103,8 @@ class Crew {
   Orders orders_;
   std::size_t next_ = 0;
   std::optional<ScriptStep> begun_;
+  RollWork roller_;
+  std::map<int, double> rolled_from_;  // stations, by move
   bool started_ = false, hooked_on_ = false, fold_works_ = false, looks_on_ = false, stalled_ = false;
   bool going_down_ = false, on_cleat_ = false, moved_ = false;
   std::string gave_up_;

@@ -40,19 +40,32 @@ void compare(RehearsalReport& report, const RehearsalReport& finer) {
     for (std::size_t j = 0; j < a.leans.size(); ++j)
       bounds.lean = std::max(bounds.lean, std::abs(a.leans[j] - b.leans[j]));
   }
+  for (std::size_t r = 0; r < std::min(report.rolls.size(), finer.rolls.size()); ++r) {
+    const auto &a = report.rolls[r].tries, &b = finer.rolls[r].tries;
+    for (std::size_t t = 0; t < std::min(a.size(), b.size()); ++t)
+      bounds.push = std::max(bounds.push, std::abs(a[t].greatest_push - b[t].greatest_push));
+  }
   if (report.aftermath && finer.aftermath)
     bounds.speed = std::abs(report.aftermath->top_speed - finer.aftermath->top_speed);
   bounds.touch_gap = std::max(bounds.touch_gap, finer.bounds.touch_gap);
 }
 
-bool rolls(const Scene& scene) {
-  return std::any_of(scene.procedure.begin(), scene.procedure.end(),
-                     [](const Step& step) { return step.kind == StepKind::roll; });
+std::string raised_rolls(const Model& model) {
+  std::string moves;
+  for (const Move& move : model.moves)
+    if (goes_along_raised(move)) moves += (moves.empty() ? "" : ", ") + std::to_string(move.index);
+  return moves.empty() ? "" : "The raised stair is taken along the rail in step " + moves +
+                                  " at a walk, and not rehearsed on the way: what the hooks and the hoist's trolley drag "
+                                  "then is not known. What it meets is looked at where it arrives";
 }
 
-std::vector<std::string> cautions(const Scene& scene, const RehearsalOptions& options) {
+std::vector<std::string> cautions(const Scene& scene, const Model& model, const RehearsalOptions& options) {
   std::vector<std::string> all;
-  if (rolls(scene)) all.push_back("Rolls run across this view and are left out: the stair is at home from the start");
+  if (rolls_standing(model) && options.no_pins.empty())
+    all.push_back(
+        "While the stair is rolled it is seen from above alone: the side view has it stand where it was, and meets what is "
+        "there");
+  if (const std::string raised = raised_rolls(model); !raised.empty()) all.push_back(raised);
   if (scene.hoist)
     all.push_back(
         "The rope's stretch is our estimate, seven times its breaking strength for a whole length: a stretchier "
@@ -76,7 +89,7 @@ RehearsalReport rehearse(const Scene& scene, const Model& model, const Rehearsal
     const RehearsalReport finer = run_at(scene, model, options, 0.5 * report.bounds.step);
     if (!finer.refused) compare(report, finer);
   }
-  const std::vector<std::string> general = cautions(scene, options);
+  const std::vector<std::string> general = cautions(scene, model, options);
   report.cautions.insert(report.cautions.begin(), general.begin(), general.end());
   return report;
 }

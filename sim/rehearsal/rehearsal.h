@@ -9,6 +9,7 @@
 #include "sim/hoist/pull_pose.h"
 #include "sim/mechanism/model.h"
 #include "sim/rehearsal/recording.h"
+#include "sim/rehearsal/roll_work.h"
 
 namespace stowpath {
 
@@ -40,7 +41,12 @@ struct RehearsalOptions {
   std::vector<int> no_pins{};           ///< hinges, from 0, whose pins are left out: the stair stands without them
   std::optional<Push> push{};
   std::optional<Gust> gust{};
-  std::optional<double> when{};  ///< of push or gust; none: a push 1 s after the start, a gust alone once parked [s]
+  std::optional<double> when{};  ///< of push or gust; none: a push 1 s after the start, or after the stair is rolled, a
+                                 ///< gust alone once parked [s]
+  /// Station where the stair stands at first; none: where the procedure begins for the proof, at home or in the middle of
+  /// its span. Only a procedure that rolls the standing stair looks at it. [m]
+  std::optional<double> from{};
+  PushOptions hand{};            ///< that rolls it; its force always goes where the procedure does
   double frame = 0.04;           ///< between recorded frames [s]
   double head_height = 2.0;      ///< whatever passes lower can strike someone [m]
 };
@@ -147,12 +153,14 @@ struct RehearsalBounds {
   double pull = 0.0;          ///< of the peak pulls [N]
   double lean = 0.0;          ///< of the leans at the moves' ends, and at the very end [rad]
   double speed = 0.0;         ///< of the aftermath's top speed [m/s]
+  double push = 0.0;          ///< of the hand's greatest pushes along the rail [N]
   double touch_gap = 0.0;  ///< farthest that two parts were apart by exact distance when the world saw them touch [m]
 };
 
 /// A whole rehearsal.
 struct RehearsalReport {
   std::vector<MoveRun> moves;
+  std::vector<RollLeg> rolls;
   std::vector<LooseRun> loose;
   std::vector<TouchRun> touches;   ///< strongest first; feet that come to the floor as meant left out
   std::vector<TouchRun> landings;  ///< the casters on the floor

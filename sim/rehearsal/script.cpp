@@ -15,6 +15,7 @@ namespace {
 
 constexpr int kPieces = 48;                           // of a segment
 constexpr double kTurningByHand = 0.35;               // 20 degrees a second; judgement [rad/s]
+constexpr double kAlongPace = 0.7;                    // of a raised stair along the rail, a slow walk [m/s]
 constexpr double kSwingTime = 0.8, kSwingWait = 3.2;  // for a section that swings plumb by itself; judgement [s]
 
 int move_of_step(const Model& model, int step) {
@@ -57,7 +58,8 @@ PathKnot knot_at(const LiftRig* rig, const Model& model, const Segment& segment,
 // Between two knots, by the slowest of those at work. What hangs or drags below an unpinned hinge turns by itself.
 double time_between(const LiftRig* rig, const Model& model, const Move& move, const PathKnot& a, const PathKnot& b,
                     const CrewSpeeds& speeds) {
-  double time = rig != nullptr ? std::abs(b.line - a.line) / speeds.line : 0.0;
+  double time = std::abs(b.pose.station - a.pose.station) / kAlongPace;
+  if (rig != nullptr) time = std::max(time, std::abs(b.line - a.line) / speeds.line);
   if (move.kind == MoveKind::drag || move.kind == MoveKind::hang) return time;
   const bool fold_line = rig != nullptr && rig->fold_line.has_value();
   if (fold_line) time = std::max(time, std::abs(b.fold - a.fold) / speeds.fold_line);
@@ -117,6 +119,7 @@ PathKnot between(const PathKnot& a, const PathKnot& b, double u) {
   knot.time += u * (b.time - a.time);
   knot.line += u * (b.line - a.line);
   knot.fold += u * (b.fold - a.fold);
+  knot.pose.station += u * (b.pose.station - a.pose.station);
   knot.pose.lean += u * (b.pose.lean - a.pose.lean);
   for (std::size_t k = 0; k < knot.pose.folds.size(); ++k)
     knot.pose.folds[k] += u * (b.pose.folds[k] - a.pose.folds[k]);
@@ -132,12 +135,21 @@ std::vector<ScriptStep> script_of(const Scene& scene, const Model& model, bool c
     ++number;
     ScriptStep next = event_of(step);
     if (next.act == Act::go) next.move = move_of_step(model, number);
-    const bool across = next.move >= 0 && model.moves[static_cast<std::size_t>(next.move)].kind == MoveKind::roll;
-    if (!across && (next.act != Act::go || next.move >= 0)) script.push_back(next);
+    if (next.act != Act::go || next.move >= 0) script.push_back(next);
   }
-  const auto goes = [](const ScriptStep& step) { return step.act == Act::go; };
-  if (comes_down && std::any_of(script.begin(), script.end(), goes)) add_way_down(script);
+  const auto raises = [&](const ScriptStep& step) {
+    return step.act == Act::go && !rolls_standing(model.moves[static_cast<std::size_t>(step.move)]);
+  };
+  if (comes_down && std::any_of(script.begin(), script.end(), raises)) add_way_down(script);
   return script;
+}
+
+bool rolls_standing(const Move& move) { return move.kind == MoveKind::roll && stands_over_stations(move); }
+
+bool goes_along_raised(const Move& move) {
+  return !stands_over_stations(move) &&
+         std::any_of(move.segments.begin(), move.segments.end(),
+                     [](const Segment& segment) { return segment.to.station != segment.from.station; });
 }
 
 CrewSpeeds crew_speeds(const Scene& scene) {

@@ -25,10 +25,9 @@ struct ScriptStep {
   bool back = false;  ///< on the way down: a move goes from its end to its beginning
 };
 
-/// The procedure's steps in order, for a stair that stands at home already. Rolls are left out: they run across the
-/// side view.
+/// The procedure's steps in order.
 /// @param comes_down  and, once parked, all of it the other way round: moves backwards, pins put back, the line hooked
-///                    off
+///                    off; a stair that is only rolled has no way down
 std::vector<ScriptStep> script_of(const Scene& scene, const Model& model, bool comes_down);
 
 /// Where the crew means the stair to be, how far through a move.
@@ -56,8 +55,14 @@ struct CrewSpeeds {
 /// drum.
 CrewSpeeds crew_speeds(const Scene& scene);
 
+/// Whether a move rolls the stair while it stands on its casters: that is the span world's affair.
+bool rolls_standing(const Move& move);
+
+/// Whether it takes the raised stair along the rail.
+bool goes_along_raised(const Move& move);
+
 /// A move as the crew means to do it: each stretch as fast as the slower of its lines, or the hands on a joint, go. A
-/// section that swings plumb by itself is waited for.
+/// section that swings plumb by itself is waited for. Along the rail the raised stair goes at a walk.
 /// @param rig  null where the scene has no hoist: then the crew turns everything by hand
 std::vector<PathKnot> move_path(const LiftRig* rig, const Model& model, int move, const CrewSpeeds& speeds);
 

@@ -414,7 +414,7 @@ double SideWorld::Engine::energy() const {
   return energy;
 }
 
-SideWorld::SideWorld(const Model& model, SideSetup setup, const Configuration& start) {
+SideWorld::SideWorld(const Model& model, SideSetup setup, const Configuration& start) : start_(start) {
   check_side(model, setup);
   setup.pinned.resize(index(model.linkage.sections - 1), false);
   engine_ = std::make_unique<Engine>(model, std::move(setup), start);
@@ -476,6 +476,26 @@ double SideWorld::inverse_mass(const std::vector<SectionLoad>& unit) const {
   }
   return inverse;
 }
+
+void SideWorld::move_to(double station) {
+  const Engine& was = *engine_;
+  SideSetup setup = was.setup;
+  setup.station = station;
+  std::vector<SectionMotion> motions;
+  for (int j = 0; j < was.model.linkage.sections; ++j) motions.push_back(motion(j));
+  auto next = std::make_unique<Engine>(was.model, std::move(setup), start_);
+  next->held_at = was.held_at;
+  next->contacts.hooks_on_pipe = was.contacts.hooks_on_pipe;
+  next->time = was.time;
+  next->outward = was.outward;
+  next->resting = was.resting;
+  next->looked = was.looked;
+  next->contacts.aside.clear();
+  next->build(poses(), turns(), motions);
+  engine_ = std::move(next);
+}
+
+double SideWorld::station() const { return engine_->setup.station; }
 
 void SideWorld::set_pinned(const std::vector<bool>& pinned) {
   if (pinned == engine_->setup.pinned) return;

@@ -77,6 +77,11 @@ class SideWorld {
   /// Inverse of the mass that a unit of these loads moves, each body taken as free: no less than with its pins [1/kg].
   double inverse_mass(const std::vector<SectionLoad>& unit) const;
 
+  /// Stands the stair, as it is, at another station, among what can be met there. What overlaps there already is set
+  /// aside as at the start.
+  void move_to(double station);
+  double station() const;  ///< of the stair's middle [m]
+
   void set_pinned(const std::vector<bool>& pinned);
   const std::vector<bool>& pinned() const;
   /// Whether the pipe holds the hooks. Where its force points out of the arc that they cover for a twentieth of a
@@ -101,6 +106,7 @@ class SideWorld {
 
  private:
   struct Engine;
+  Configuration start_;
   std::unique_ptr<Engine> engine_;
 };
 

@@ -13,16 +13,20 @@ namespace {
 constexpr double kSwiftest = 0.5;                  // of a rope's bouncing, times the step: see docs/method.md
 constexpr double kParkedFor = 3.0;                 // watched once parked [s]
 constexpr double kShovedFor = 9.0;                 // watched after a push [s]
-constexpr double kPushAt = 1.0;                    // after the start, where nothing else is said [s]
+constexpr double kPushAt = 1.0;                    // after the start, or the roll, where nothing else is said [s]
 constexpr double kTurnsOver = 0.3490658503988659;  // by so much off the way meant: 20 degrees; judgement [rad]
+constexpr double kSameStation = 1e-9;              // [m]
 constexpr double kLongest = 2400.0;                // a rehearsal that takes longer is broken off [s]
 
 std::size_t index(int i) { return static_cast<std::size_t>(i); }
 
 // A gust that waits for the stair to be parked is watched there.
-Crew::Orders orders_for(const RehearsalOptions& options) {
+Crew::Orders orders_for(const RehearsalOptions& options, double step) {
   const bool blown_parked = options.gust && !options.push && !options.when;
-  return {options.no_pins, options.comes_down, blown_parked ? kShovedFor : kParkedFor, options.hand_at_foot};
+  PushOptions hand = options.hand;
+  hand.step = step;
+  return {options.no_pins,      options.comes_down, blown_parked ? kShovedFor : kParkedFor,
+          options.hand_at_foot, options.from,       hand};
 }
 
 SideSetup setup_for(const Scene& scene, const Model& model, const RehearsalOptions& options, const Crew& crew,
@@ -57,7 +61,7 @@ Stage::Stage(const Scene& scene, const Model& model, RehearsalOptions options, d
     : scene_(scene),
       model_(model),
       options_(std::move(options)),
-      crew_(scene, model, options_.friction, orders_for(options_)),
+      crew_(scene, model, options_.friction, orders_for(options_, step)),
       world_(model, setup_for(scene, model, options_, crew_, step), crew_.meant()),
       tally_(model, scene.stair.hooks.inside, options_.frame),
       shoves_(model),
@@ -83,17 +87,32 @@ void Stage::start() {
   tally_.begin(world_);
   stood_ = world_.poses();
   stood_leans_ = leans_in(world_);
-  for (const auto& pair : world_.met_from_start()) {
-    const std::string text = pair_text(world_, pair);
-    auto& met = tally_.report.met_from_start;
-    if (std::find(met.begin(), met.end(), text) == met.end()) met.push_back(text);
-  }
+  note_met();
   if (options_.no_pins.empty()) return;
   const int hinge = options_.no_pins.front() + 1;
   tally_.note(world_.time(), RecordedEventKind::unpinned, "", "", hinge);
   Aftermath after;
   after.cause = "the stair stands without the pin of hinge " + std::to_string(hinge);
   begin_aftermath(after);
+}
+
+void Stage::note_met() {
+  for (const auto& pair : world_.met_from_start()) {
+    const std::string text = pair_text(world_, pair);
+    auto& met = tally_.report.met_from_start;
+    if (std::find(met.begin(), met.end(), text) == met.end()) met.push_back(text);
+  }
+}
+
+// Where the crew have taken the stair along the rail, other things can be met.
+void Stage::follow_along_rail() {
+  if (crew_.along_rail()) {
+    rolled_until_ = world_.time();
+    return;
+  }
+  if (std::abs(world_.station() - crew_.meant().station) < kSameStation) return;
+  world_.move_to(crew_.meant().station);
+  note_met();
 }
 
 void Stage::advance(int steps) {
@@ -147,6 +166,7 @@ bool Stage::finished() const {
 void Stage::step() {
   try_what_is_asked();
   crew_.work(world_);
+  follow_along_rail();
   shoves_.load(world_);
   const double done = crew_.done_by_crew() + shoves_.work();
   world_.step();
@@ -167,7 +187,9 @@ void Stage::try_what_is_asked() {
   if (!line_tried_ && due(options_.line_breaks)) break_line();
   if (!line_tried_ && due(options_.let_go)) let_go();
   if (shoves_tried_ || (!options_.push && !options_.gust)) return;
-  if (options_.when ? now < *options_.when : (options_.push ? now < kPushAt : !crew_.parked())) return;
+  const double push_at = rolled_until_ + kPushAt;
+  const bool still_works = !crew_.parked() && !crew_.finished();
+  if (options_.when ? now < *options_.when : (options_.push ? now < push_at : still_works)) return;
   shoves_tried_ = true;
   if (options_.push) push(*options_.push);
   if (options_.gust) gust(*options_.gust);

@@ -72,6 +72,8 @@ class Stage {
  private:
   void step();
   void try_what_is_asked();
+  void note_met();
+  void follow_along_rail();
   void begin_aftermath(Aftermath after);
   void lose_line(const std::string& cause, RecordedEventKind kind);
   bool has_aftermath() const;
@@ -95,6 +97,7 @@ class Stage {
   std::optional<double> done_at_;
   SectionPoses stood_{};
   std::array<double, kMaxSections> stood_leans_{};
+  double rolled_until_ = 0.0;  // [s]
   double ledger_ = 0.0, ledger_least_ = 0.0, done_before_ = 0.0;
   bool ledger_begun_ = false;
 };

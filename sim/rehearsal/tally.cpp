@@ -59,6 +59,8 @@ RecordedFrame frame_now(const SideWorld& world, const Crew& crew) {
   frame.time = world.time();
   frame.move = crew.move();
   frame.station = crew.meant().station;
+  frame.yaw = crew.roller().yaw();
+  frame.push = crew.roller().push();
   const SectionPoses X_W = world.poses();
   const auto turns = world.turns();
   for (std::size_t j = 0; j < turns.size(); ++j) frame.sections[j] = {X_W[j].p, turns[j]};
@@ -86,6 +88,7 @@ void Tally::watch(const SideWorld& world, const Crew& crew, bool after) {
   watch_pins(world);
   watch_line(world, crew, after);
   watch_script(world, crew);
+  watch_roll(crew);
   watch_loose(world, crew);
   watch_move(world, crew);
   watch_touches(world, crew, after);
@@ -143,6 +146,16 @@ void Tally::watch_line(const SideWorld& world, const Crew& crew, bool after) {
   if (on && !on_) note(world.time(), RecordedEventKind::hooked_on, kHoistLine);
   if (!on && on_ && !after) note(world.time(), RecordedEventKind::hooked_off, kHoistLine);
   on_ = on;
+}
+
+void Tally::watch_roll(const Crew& crew) {
+  const RollWork& roller = crew.roller();
+  if (!roller.under_way() && roller.news().empty()) return;
+  const RollLeg& leg = roller.leg();
+  if (report.rolls.empty() || report.rolls.back().begins != leg.begins) report.rolls.push_back(leg);
+  report.rolls.back() = leg;
+  for (const RecordedEvent& event : roller.news())
+    note(event.time, event.kind, event.what, event.other, event.value, event.energy);
 }
 
 // Until the crew go on with the next move.

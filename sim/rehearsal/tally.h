@@ -38,6 +38,7 @@ class Tally {
 
  private:
   void watch_script(const SideWorld& world, const Crew& crew);
+  void watch_roll(const Crew& crew);
   void watch_move(const SideWorld& world, const Crew& crew);
   void watch_pins(const SideWorld& world);
   void watch_line(const SideWorld& world, const Crew& crew, bool after);

@@ -44,12 +44,14 @@ TEST_CASE("lowering: the script is the procedure and, once parked, all of it the
   const auto script = script_of(scene, model, true);
   std::vector<Act> acts;
   for (const ScriptStep& step : script) acts.push_back(step.act);
-  const std::vector<Act> expected{Act::hook_on,    Act::unpin, Act::go, Act::go, Act::go, Act::go,  Act::park,
-                                  Act::lower_away, Act::go,    Act::go, Act::go, Act::go, Act::pin, Act::hook_off};
+  const std::vector<Act> expected{Act::go, Act::hook_on,    Act::unpin, Act::go, Act::go, Act::go, Act::go, Act::park,
+                                  Act::lower_away, Act::go, Act::go,    Act::go, Act::go, Act::pin, Act::hook_off,
+                                  Act::go};
   CHECK(acts == expected);
-  CHECK(script.at(8).move == script.at(5).move);
-  CHECK(script.at(8).back);
-  CHECK(script_of(scene, model, false).size() == 6);
+  CHECK(script.at(9).move == script.at(6).move);
+  CHECK(script.at(9).back);
+  CHECK(script.back().move == script.front().move);  // rolled back to where it was rolled from
+  CHECK(script_of(scene, model, false).size() == 7);
 }
 
 TEST_CASE("lowering: paid out slowly, the line holds back what statics says, to one part in a hundred", "[rehearsal]") {

@@ -80,11 +80,11 @@ TEST_CASE("rehearse command: a rehearsal never says that anything clears", "[ren
 }
 
 TEST_CASE("rehearse command: let go, it says what then, as text and as one object", "[render][rehearsal]") {
-  const Answer text = ask({"rehearse", "-", "--let-go", "15s"}, "demo-cured");
+  const Answer text = ask({"rehearse", "-", "--from", "home", "--let-go", "15s"}, "demo-cured");
   CHECK(text.code == kExitFails);
   CHECK_THAT(text.out, StartsWith("TROUBLE: the line is let go"));
   CHECK_THAT(text.out, Contains("WHAT THEN"));
-  const auto json = nlohmann::json::parse(ask({"rehearse", "-", "--let-go", "15s", "--json"}, "demo-cured").out);
+  const auto json = nlohmann::json::parse(ask({"rehearse", "-", "--from", "home", "--let-go", "15s", "--json"}, "demo-cured").out);
   CHECK(json["schema"] == "stowpath.rehearsal/1");
   CHECK(json["proves_clearance"] == false);
   CHECK(json["what_then"]["from_s"].get<double>() == Approx(15.0).margin(0.01));
@@ -106,6 +106,23 @@ TEST_CASE("rehearse command: it tells the way down, or leaves it out where that 
   const Answer both = ask({"rehearse", "-", "--only-up", "--alone"}, "demo-cured");
   CHECK(both.code == kExitUsage);
   CHECK_THAT(both.err, Contains("--only-up leaves that out"));
+}
+
+TEST_CASE("rehearse command: the stair is rolled home first, from where it is said to stand", "[render][rehearsal]") {
+  const Answer far = ask({"rehearse", "-"}, "rolling-ladder");
+  CHECK_THAT(far.out, Contains("ROLLED ALONG THE RAIL") && Contains("it rolls to its mark"));
+  const auto near = nlohmann::json::parse(ask({"rehearse", "-", "--from", "1.2m", "--json"}, "rolling-ladder").out);
+  REQUIRE(near["rolls"].size() == 1);
+  CHECK(near["rolls"][0]["from_m"].get<double>() == Approx(1.2));
+  CHECK(near["rolls"][0]["to_m"].get<double>() == Approx(2.5));
+  CHECK(near["rolls"][0]["brought"] == false);
+  CHECK(near["rolls"][0]["tries"][0]["ends"] == "arrived");
+}
+
+TEST_CASE("rehearse command: a station where the stair cannot stand is refused", "[render][rehearsal]") {
+  CHECK_THAT(ask({"rehearse", "-", "--from", "9m"}, "demo").err, Contains("cannot stand at station 9.000 m"));
+  CHECK_THAT(ask({"rehearse", "-", "--from", "9"}, "demo").err, Contains("--from: \"9\""));
+  CHECK_THAT(ask({"rehearse", "-", "--from", "home"}, "rolling-ladder").err, Contains("there is no home station"));
 }
 
 TEST_CASE("rehearse command: a hinge or a line that is not there is refused", "[render][rehearsal]") {

@@ -1,0 +1,90 @@
+#include <algorithm>
+#include <numbers>
+
+#include "render/report/hoist_words.h"
+#include "render/report/rehearsal_report.h"
+#include "render/report/roll_report.h"
+#include "render/report/words.h"
+#include "sim/trade/figure.h"
+
+namespace stowpath {
+namespace {
+
+std::string two_places(double value) { return format_decimal(value, 2); }
+
+/// One roll of the procedure in a few sentences, each with a space after it.
+class LegTeller {
+ public:
+  LegTeller(const RehearsalSubject& subject, const RollLeg& leg)
+      : leg_(leg), units_(subject.units), name_(move_text(subject.model, static_cast<std::size_t>(leg.move)) + (leg.back ? " backwards" : "")) {}
+
+  std::string text() const {
+    if (leg_.tries.empty() && leg_.not_tried.empty())
+      return "In " + name_ + ", it stands at station " + place_text(leg_.to, units_) + " already. ";
+    std::string text = "In " + name_ + ", it has to go from station " + place_text(leg_.from, units_) + " to " +
+                       place_text(leg_.to, units_) + ". ";
+    for (const RollTry& hold : leg_.tries) text += try_text(hold);
+    if (!leg_.not_tried.empty()) text += "That is not rehearsed: " + leg_.not_tried + ". ";
+    return text + (leg_.brought() ? "The run goes on as though it had been brought there, from station " +
+                                        place_text(leg_.reached, units_) + ". "
+                                  : "It took " + seconds_text(leg_.ends - leg_.begins) + " in all. ");
+  }
+
+ private:
+  std::string try_text(const RollTry& hold) const {
+    const std::string held = "With the hand " + place_text(hold.height, units_) + " above the floor ";
+    switch (hold.end) {
+      case RollEnd::bound:
+        return held + "the hooks bind: they jam there from a friction on the pipe of " +
+               two_places(hold.jam_friction) + " on, and this run has " + two_places(leg_.friction.hook) +
+               "; the foot came " + format_small_length(hold.foot_aside, units_) + " out of line. ";
+      case RollEnd::too_weak:
+        return held + "the hand is too weak with " + force_text(hold.greatest_push, units_) + needs(hold) + ". ";
+      case RollEnd::ran_into:
+      case RollEnd::left_pipe:
+        return held + "it rolls, and " + stop_sentence(*hold.stop, units_) + ". ";
+      case RollEnd::arrived:
+        return held + "it rolls to its mark" + needs(hold) + ", and the hand gave up to " +
+               force_text(hold.greatest_push, units_) + "; it yawed by up to " + format_degrees(hold.yaw) +
+               ", its foot by " + format_small_length(hold.foot_aside, units_) + ". ";
+      case RollEnd::under_way:
+        return held + "it was still on its way at the end. ";
+    }
+    return "";
+  }
+
+  std::string needs(const RollTry& hold) const {
+    return hold.push_needed ? ": it takes " + force_text(*hold.push_needed, units_) + " to set it moving" : "";
+  }
+
+  const RollLeg& leg_;
+  DisplayUnits units_;
+  std::string name_;
+};
+
+}  // namespace
+
+std::string rolls_sentences(const RehearsalSubject& subject) {
+  std::string text;
+  for (const RollLeg& leg : subject.report.rolls) text += LegTeller(subject, leg).text();
+  return text;
+}
+
+std::vector<std::string> roll_troubles(const RehearsalSubject& subject) {
+  std::vector<std::string> found;
+  for (const RollLeg& leg : subject.report.rolls) {
+    for (const RollTry& hold : leg.tries) {
+      const std::string held = ", pushed " + place_text(hold.height, subject.units) + " above the floor";
+      if (hold.end == RollEnd::bound) found.push_back("rolled along, the hooks bind" + held);
+      if (hold.end == RollEnd::too_weak)
+        found.push_back("a push of " + force_text(hold.greatest_push, subject.units) + " does not roll the stair" + held);
+      if (hold.end == RollEnd::ran_into)
+        found.push_back("rolled along, " + hold.stop->part + " meets " + hold.stop->thing);
+      if (hold.end == RollEnd::left_pipe) found.push_back("rolled along, the hooks leave the pipe's end");
+    }
+    if (!leg.not_tried.empty()) found.push_back("a roll could not be rehearsed");
+  }
+  return found;
+}
+
+}  // namespace stowpath
