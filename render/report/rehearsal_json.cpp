@@ -139,6 +139,7 @@ Json tries_json(const std::vector<RollTry>& tries) {
   for (const RollTry& hold : tries)
     out.push_back({{"height_m", json_number(hold.height)},
                    {"ends", end_word(hold.end)},
+                   {"way_m", json_number(hold.way)},
                    {"greatest_push_n", json_number(hold.greatest_push)},
                    {"push_needed_n", json_number(hold.push_needed)},
                    {"jam_friction", json_number(hold.jam_friction)},

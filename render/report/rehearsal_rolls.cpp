@@ -10,6 +10,8 @@
 namespace stowpath {
 namespace {
 
+constexpr double kGoes = 0.05;  // less way than this is hardly any [m]
+
 std::string two_places(double value) { return format_decimal(value, 2); }
 
 /// One roll of the procedure in a few sentences, each with a space after it.
@@ -39,6 +41,9 @@ class LegTeller {
                two_places(hold.jam_friction) + " on, and this run has " + two_places(leg_.friction.hook) +
                "; the foot came " + format_small_length(hold.foot_aside, units_) + " out of line. ";
       case RollEnd::too_weak:
+        if (hold.way > kGoes)
+          return held + "it goes " + place_text(hold.way, units_) + ", turns out of line by " + format_degrees(hold.yaw) +
+                 " and sticks there under " + force_text(hold.greatest_push, units_) + ". ";
         return held + "the hand is too weak with " + force_text(hold.greatest_push, units_) + needs(hold) + ". ";
       case RollEnd::ran_into:
       case RollEnd::left_pipe:
@@ -72,17 +77,21 @@ std::string rolls_sentences(const RehearsalSubject& subject) {
 
 std::vector<std::string> roll_troubles(const RehearsalSubject& subject) {
   std::vector<std::string> found;
+  const auto add = [&](std::string trouble) {
+    if (std::find(found.begin(), found.end(), trouble) == found.end()) found.push_back(std::move(trouble));
+  };
   for (const RollLeg& leg : subject.report.rolls) {
     for (const RollTry& hold : leg.tries) {
       const std::string held = ", pushed " + place_text(hold.height, subject.units) + " above the floor";
-      if (hold.end == RollEnd::bound) found.push_back("rolled along, the hooks bind" + held);
+      if (hold.end == RollEnd::bound) add("rolled along, the hooks bind" + held);
       if (hold.end == RollEnd::too_weak)
-        found.push_back("a push of " + force_text(hold.greatest_push, subject.units) + " does not roll the stair" + held);
+        add("a push of " + force_text(hold.greatest_push, subject.units) + " does not roll the stair" +
+            (hold.way > kGoes ? " all the way" : "") + held);
       if (hold.end == RollEnd::ran_into)
-        found.push_back("rolled along, " + hold.stop->part + " meets " + hold.stop->thing);
-      if (hold.end == RollEnd::left_pipe) found.push_back("rolled along, the hooks leave the pipe's end");
+        add("rolled along, " + hold.stop->part + " meets " + hold.stop->thing);
+      if (hold.end == RollEnd::left_pipe) add("rolled along, the hooks leave the pipe's end");
     }
-    if (!leg.not_tried.empty()) found.push_back("a roll could not be rehearsed");
+    if (!leg.not_tried.empty()) add("a roll could not be rehearsed");
   }
   return found;
 }

@@ -65,6 +65,8 @@ std::vector<std::string> cautions(const Scene& scene, const Model& model, const 
     all.push_back(
         "While the stair is rolled it is seen from above alone: the side view has it stand where it was, and meets what is "
         "there");
+  if (rolls_standing(model) && scene.stair.hooks.roller)
+    all.push_back("The hooks' rollers are not counted: rolled along, hooks slide on the pipe");
   if (const std::string raised = raised_rolls(model); !raised.empty()) all.push_back(raised);
   if (scene.hoist)
     all.push_back(

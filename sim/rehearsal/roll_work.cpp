@@ -120,6 +120,7 @@ void RollWork::end_try() {
   for (const SpanCaster& caster : stair_->casters)
     hold.foot_aside = std::max(hold.foot_aside, caster.at.y * std::sin(hold.yaw));
   hold.stop = trip_->stop();
+  hold.way = std::abs(trip_->state().station - leg_.reached);
   leg_.reached = trip_->state().station;
   RecordedEvent event = *end_event(*trip_, std::abs(hand_.force));
   event.time = now_;

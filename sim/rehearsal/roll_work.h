@@ -17,6 +17,7 @@ inline constexpr double kHighestHold = 2.0;
 struct RollTry {
   double height = 0.0;  ///< of the hand above the floor [m]
   RollEnd end = RollEnd::under_way;
+  double way = 0.0;                   ///< that it went along the rail [m]
   double greatest_push = 0.0;         ///< that the hand gave, either way [N]
   std::optional<double> push_needed;  ///< to set it moving, in the world; none: it binds [N]
   double jam_friction = 0.0;          ///< of hook on pipe, from which no push with this hold moves it

@@ -41,7 +41,12 @@ bool belongs(const MassItem& item, const StairPart& part) {
   return item.name == part.name && item.kind == part.kind && item.section == part.section;
 }
 
-// The items stand in the order of the parts that they come from; casters and extras follow.
+// At points along the rail, in equal shares.
+void add_points(AlongRail& sum, double mass, const std::vector<double>& at) {
+  for (const double x : at) sum.add(mass / static_cast<double>(at.size()), {x, x});
+}
+
+// The items stand in the order of the parts that they come from; hooks cut from plate, casters and extras follow.
 AlongRail along_rail(const Scene& scene, const Model& model) {
   const std::vector<MassItem> items = mass_items(scene, model.stair);
   const std::vector<double> factor = weighing_factors(scene, items, model.linkage.sections);
@@ -56,13 +61,13 @@ AlongRail along_rail(const Scene& scene, const Model& model) {
   }
   auto extra = scene.stair.extras.begin();
   for (; item != items.end(); ++item) {
-    const bool wheels = item->kind == PartKind::caster;
-    if (!wheels) {
+    if (item->kind == PartKind::hook) {
+      add_points(sum, used(*item), scene.stair.hooks.stations);
+    } else if (item->kind == PartKind::caster) {
+      add_points(sum, used(*item), scene.stair.casters.stations);
+    } else {
       sum.add(used(*item), (extra++)->stations);
-      continue;
     }
-    const std::vector<double>& at = scene.stair.casters.stations;
-    for (const double x : at) sum.add(used(*item) / static_cast<double>(at.size()), {x, x});
   }
   return sum;
 }
@@ -178,7 +183,7 @@ SpanStair span_stair(const Scene& scene, const Model& model) {
   stair.mass = out.mass;
   stair.centre = {along.first / along.mass, out.first / out.mass};
   stair.inertia = out.second - out.mass * squared(stair.centre.y) + along.second - along.mass * squared(stair.centre.x);
-  stair.hook_rod = scene.stair.hooks.rod;
+  stair.hook_rod = scene.stair.hooks.width();
   stair.hook_inside = scene.stair.hooks.inside;
   stair.pipe_radius = 0.5 * scene.rail.pipe.diameter;
   stair.caster_radius = 0.5 * scene.stair.casters.diameter;

@@ -30,7 +30,7 @@ struct SpanStair {
   Vec2 centre;           ///< of mass [m]
   double inertia = 0.0;  ///< about its centre, for turning in the plan [kg m2]
   std::vector<SpanHook> hooks;
-  double hook_rod = 0.0;       ///< diameter [m]
+  double hook_rod = 0.0;       ///< diameter; of a plate, its thickness [m]
   double hook_inside = 0.0;    ///< inside radius of the bend [m]
   double pipe_radius = 0.0;    ///< [m]
   double caster_radius = 0.0;  ///< [m]

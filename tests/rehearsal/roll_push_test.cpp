@@ -45,6 +45,24 @@ TEST_CASE("roll push: the plan's stair weighs what the stair weighs", "[rehearsa
   CHECK(stair.spacing() == Approx(0.522));
 }
 
+// Hooks cut from plate weigh by themselves, over where they stand.
+TEST_CASE("roll push: every scene of the gallery has a plan that weighs what it weighs", "[rehearsal]") {
+  for (const char* name : {"costume-loft", "crowded-workshop", "demo-cured", "long-curl", "post-rail", "rolling-ladder",
+                           "strap-rail", "three-section"}) {
+    CAPTURE(name);
+    const Scene scene = parse_scene(testing::gallery_text(name), name);
+    const Model model = build_model(scene);
+    const SpanStair stair = span_stair(scene, model);
+    double mass = 0.0, carried = 0.0;
+    for (const SectionMass& section : model.masses) mass += section.mass;
+    for (const SpanHook& hook : stair.hooks) carried += hook.load;
+    for (const SpanCaster& caster : stair.casters) carried += caster.load;
+    CHECK(stair.mass == Approx(mass));
+    CHECK(carried == Approx(mass * kGravity));
+    CHECK(std::abs(stair.centre.x) < 0.05);
+  }
+}
+
 TEST_CASE("roll push: an extra on one side shifts the plan's centre and loads", "[rehearsal]") {
   const std::string extra =
       "  handrails: none\n  extras: [{name: tool box, section: 1, outline: [[1000, 80], [1200, 80], [1200, 200], "

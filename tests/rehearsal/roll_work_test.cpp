@@ -185,10 +185,13 @@ TEST_CASE("roll in a procedure: come down again, the stair is rolled back to whe
 }
 
 TEST_CASE("roll in a procedure: a stair that only rolls is rolled", "[rehearsal]") {
-  const Rolled ladder(testing::gallery_text("rolling-ladder"));
-  REQUIRE(ladder.report.rolls.size() == 1);
-  CHECK(ladder.leg().tries.at(0).end == RollEnd::arrived);
-  CHECK(ladder.report.recording.frames.back().station == Approx(2.5).margin(1e-9));
+  for (const auto& [name, station] : {std::pair{"rolling-ladder", 2.5}, {"strap-rail", 2.1}, {"post-rail", 2.4}}) {
+    CAPTURE(name);
+    const Rolled rolled(testing::gallery_text(name));
+    REQUIRE(rolled.report.rolls.size() == 1);
+    CHECK(rolled.leg().tries.at(0).end == RollEnd::arrived);
+    CHECK(rolled.report.recording.frames.back().station == Approx(station).margin(1e-9));
+  }
 }
 
 TEST_CASE("roll in a procedure: the raised stair is taken along at a walk, and that is said to be no rehearsal",
