@@ -91,7 +91,7 @@ std::string hardware_sentence(const std::vector<HardwareItem>& items, DisplayUni
          unknown;
 }
 
-void write_hardware(Page& page, const std::vector<HardwareItem>& items, DisplayUnits units) {
+void write_hardware(ReportPage& page, const std::vector<HardwareItem>& items, DisplayUnits units) {
   if (items.empty()) return;
   Table table;
   for (const std::size_t column : {0U, 2U, 3U}) table.figures(column);

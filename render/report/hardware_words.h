@@ -30,7 +30,7 @@ HardwareCount count_hardware(const std::vector<HardwareItem>& items);
 std::string hardware_sentence(const std::vector<HardwareItem>& items, DisplayUnits units);
 
 /// The table, and under it what each resistance is and what else to know of it.
-void write_hardware(Page& page, const std::vector<HardwareItem>& items, DisplayUnits units);
+void write_hardware(ReportPage& page, const std::vector<HardwareItem>& items, DisplayUnits units);
 
 Json hardware_json(const std::vector<HardwareItem>& items);
 

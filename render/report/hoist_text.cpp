@@ -136,7 +136,7 @@ class Writer {
   }
 
   const HoistSubject& subject_;
-  Page page_;
+  ReportPage page_;
   DisplayUnits units_;
 };
 

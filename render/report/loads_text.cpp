@@ -93,7 +93,7 @@ class Writer {
   }
 
   const LoadsSubject& subject_;
-  Page page_;
+  ReportPage page_;
   DisplayUnits units_;
 };
 

@@ -17,7 +17,7 @@ std::string section_masses(const Weights& weights, DisplayUnits units) {
 
 }  // namespace
 
-void write_masses(Page& page, const Weights& weights, DisplayUnits units) {
+void write_masses(ReportPage& page, const Weights& weights, DisplayUnits units) {
   Table table;
   for (const std::size_t column : {0U, 2U, 3U}) table.figures(column);
   table.row({"no", "what", "each", "all", "on", "status", "from"});

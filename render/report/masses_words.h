@@ -8,7 +8,7 @@
 namespace stowpath {
 
 /// The bill of masses as a table, and the sections' sums under it.
-void write_masses(Page& page, const Weights& weights, DisplayUnits units);
+void write_masses(ReportPage& page, const Weights& weights, DisplayUnits units);
 
 Json masses_json(const Weights& weights, const Model& model);
 

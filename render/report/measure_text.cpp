@@ -76,7 +76,7 @@ std::vector<const TightPlace*> chosen(const MeasureTwice& twice) {
   return out;
 }
 
-void write_place(Page& page, const TightPlace& place, double tolerance, DisplayUnits units) {
+void write_place(ReportPage& page, const TightPlace& place, double tolerance, DisplayUnits units) {
   constexpr std::size_t kWords = 38, kRate = 30;  // columns
   page.raw(title_of(place, units) + "\n");
   for (std::size_t i = 0; i < std::min(kMeasurements, place.by.size()); ++i) {
@@ -88,7 +88,8 @@ void write_place(Page& page, const TightPlace& place, double tolerance, DisplayU
 }
 
 /// The tightest place that is clear, with all its measurements off together.
-void write_worst_case(Page& page, const std::vector<const TightPlace*>& places, double tolerance, DisplayUnits units) {
+void write_worst_case(ReportPage& page, const std::vector<const TightPlace*>& places, double tolerance,
+                      DisplayUnits units) {
   for (const TightPlace* place : places) {
     if (place->to_spare() < 0.0) continue;
     const double takes = loss_of_all(*place, tolerance);
@@ -130,7 +131,7 @@ Json place_json(const Model& model, const TightPlace& place, double tolerance) {
 
 }  // namespace
 
-void write_measure_twice(Page& page, const MeasureTwice& twice, DisplayUnits units) {
+void write_measure_twice(ReportPage& page, const MeasureTwice& twice, DisplayUnits units) {
   const std::vector<const TightPlace*> places = chosen(twice);
   if (places.empty()) return;
   page.heading(std::string("MEASURE TWICE: what 1 ") + unit(units) + " more gives, and what being off by " +

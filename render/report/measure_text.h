@@ -16,7 +16,7 @@ struct MeasureTwice {
 };
 
 /// The few tightest places with the three measurements that matter most to each.
-void write_measure_twice(Page& page, const MeasureTwice& twice, DisplayUnits units);
+void write_measure_twice(ReportPage& page, const MeasureTwice& twice, DisplayUnits units);
 
 /// All of them with all that count: clearances in metres, rates in m/m and m/deg.
 Json measure_twice_json(const Model& model, const MeasureTwice& twice);

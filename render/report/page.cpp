@@ -47,18 +47,18 @@ std::string Table::text() const {
   return out;
 }
 
-void Page::heading(const std::string& words) { text_ += "\n" + coloured(words, "1", colour_) + "\n"; }
+void ReportPage::heading(const std::string& words) { text_ += "\n" + coloured(words, "1", colour_) + "\n"; }
 
-void Page::paragraph(const std::string& words, const std::string& indent) {
+void ReportPage::paragraph(const std::string& words, const std::string& indent) {
   text_ += wrapped(words, kPageWidth, indent, indent);
 }
 
-void Page::section(const std::string& title, const std::string& words) {
+void ReportPage::section(const std::string& title, const std::string& words) {
   heading(title);
   paragraph(words);
 }
 
-void Page::table(const std::string& title, const Table& table) {
+void ReportPage::table(const std::string& title, const Table& table) {
   heading(title);
   text_ += table.text();
 }

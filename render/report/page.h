@@ -33,9 +33,9 @@ class Table {
 };
 
 /// A report as it grows: headings, paragraphs and tables, one under the other.
-class Page {
+class ReportPage {
  public:
-  explicit Page(bool colour) : colour_(colour) {}
+  explicit ReportPage(bool colour) : colour_(colour) {}
 
   void heading(const std::string& words);
   void paragraph(const std::string& words, const std::string& indent = "  ");

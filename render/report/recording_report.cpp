@@ -26,7 +26,7 @@ std::string recording_line_text(const RecordingSubject& subject) {
 }
 
 std::string recording_text(const RecordingSubject& subject, const TextOptions& options) {
-  Page page(options.colour);
+  ReportPage page(options.colour);
   page.raw(recording_line_text(subject));
   Table table;
   table.figures(0);

@@ -169,7 +169,7 @@ class Writer {
 
   const RehearsalSubject& subject_;
   const RehearsalReport& report_;
-  Page page_;
+  ReportPage page_;
   DisplayUnits units_;
 };
 

@@ -79,7 +79,7 @@ class Writer {
   }
 
   const RollSubject& subject_;
-  Page page_;
+  ReportPage page_;
   DisplayUnits units_;
 };
 

@@ -112,7 +112,7 @@ std::string unjudged_sentence(const Model& model, const SeatReport& report) {
   return text;
 }
 
-void write_seat(Page& page, const Model& model, const SeatReport& report, DisplayUnits units) {
+void write_seat(ReportPage& page, const Model& model, const SeatReport& report, DisplayUnits units) {
   page.table("SEAT, where the pipe bears on the hooks", moves_table(model, report, units));
   page.paragraph(seat_sentence(model, report, units));
   if (report.standing) page.paragraph(hold_sentence("Standing", *report.standing, units));

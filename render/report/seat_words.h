@@ -24,6 +24,6 @@ std::string seat_range_sentence(const Model& model, const SeatReport& report, Di
 std::string unjudged_sentence(const Model& model, const SeatReport& report);
 
 /// The section of a report: these sentences, and a table by moves.
-void write_seat(Page& page, const Model& model, const SeatReport& report, DisplayUnits units);
+void write_seat(ReportPage& page, const Model& model, const SeatReport& report, DisplayUnits units);
 
 }  // namespace stowpath

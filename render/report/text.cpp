@@ -114,7 +114,7 @@ class Writer {
   const DryFit& fit_;
   const TextOptions& options_;
   const std::vector<Cures>& cures_;
-  Page page_;
+  ReportPage page_;
 };
 
 }  // namespace

@@ -105,7 +105,8 @@ void Viewer::advance(float seconds) {
     studio_.run(static_cast<double>(seconds * desk_.speed));
     desk_.running = !at_end(studio_.model(), studio_.place(), desk_.speed > 0.0F);
   }
-  desk_.rehearsal.tick(static_cast<double>(seconds), kRehearsing);
+  // Time stands still in a rehearsal that is not looked at.
+  desk_.rehearsal.tick(notes_.rehearses() ? static_cast<double>(seconds) : 0.0, kRehearsing);
   rehearsal_.lay(side_size(), rail_size());
   widgets_->begin_frame(seconds);
 }

@@ -29,7 +29,7 @@ TightPlace clear_place() {
 }
 
 std::string told(const std::vector<TightPlace>& places, double tolerance) {
-  Page page(false);
+  ReportPage page(false);
   write_measure_twice(page, {places, tolerance}, DisplayUnits::metric);
   return page.text();
 }
