@@ -1,7 +1,6 @@
 #include "render/studio/studio.h"
 
 #include <algorithm>
-#include <chrono>
 #include <utility>
 
 #include "render/report/words.h"
@@ -18,24 +17,45 @@ struct Studio::Table {
   Table(Scene s, Model m) : scene(std::move(s)), model(std::move(m)), watch(model) {}
 };
 
+namespace {
+
+// The same moves of as many sections: what was found before still has its place in the picture.
+bool like(const Model& a, const Model& b) {
+  return a.linkage.sections == b.linkage.sections &&
+         std::equal(a.moves.begin(), a.moves.end(), b.moves.begin(), b.moves.end(),
+                    [](const Move& x, const Move& y) { return x.index == y.index && x.kind == y.kind; });
+}
+
+}  // namespace
+
 Studio::Studio() = default;
 Studio::~Studio() = default;
 
 bool Studio::open(const std::string& text, const std::string& name) {
   try {
-    Scene scene = parse_scene(text, name);
-    Model model = build_model(scene);
-    table_ = std::make_unique<Table>(std::move(scene), std::move(model));
+    open(reading_of(text, name));
   } catch (const SceneError& error) {
     faults_ = error.diagnostics;
     return false;
   }
-  faults_.clear();
-  chosen_.reset();
-  start_proof();
-  const bool kept = place_.move < table_->model.moves.size();
-  go(kept ? place_ : Place{});
   return true;
+}
+
+void Studio::open(SceneReading reading) {
+  auto table = std::make_unique<Table>(reading.scene, reading.model);
+  // Taken hold of by hand, the stair keeps its pose while measurements change under it.
+  const bool by_hand = !on_procedure_ && table_->model.linkage.sections == table->model.linkage.sections;
+  if (table_ && like(table_->model, table->model)) table->fit = std::move(table_->fit);
+  table_ = std::move(table);
+  faults_.clear();
+  cures_.clear();
+  chosen_.reset();
+  proving_ = curing_ = true;
+  prover_.start(std::move(reading));
+  if (place_.move >= table_->model.moves.size()) place_ = {};
+  if (!by_hand) return go(place_);
+  held_by_.reset();
+  show(pose_);
 }
 
 const Scene& Studio::scene() const { return table_->scene; }
@@ -46,19 +66,27 @@ DisplayUnits Studio::units() const {
   return units_of(table_->scene);
 }
 
-// An older proof that still runs is waited for by its future's end: it is short, and its scene is its own copy.
-void Studio::start_proof() {
-  proof_ = std::async(std::launch::async, [scene = table_->scene, model = table_->model] { return assess(scene, model); });
-}
-
 bool Studio::poll() {
-  if (!proof_.valid() || proof_.wait_for(std::chrono::seconds(0)) != std::future_status::ready) return false;
-  table_->fit = proof_.get().fit;
-  return true;
+  Prover::News news = prover_.poll();
+  if (news.fit) {
+    table_->fit = std::move(*news.fit);
+    chosen_.reset();
+    proving_ = false;
+  }
+  if (news.cures) {
+    cures_ = std::move(*news.cures);
+    curing_ = false;
+  }
+  return news.fit || news.cures;
 }
 
 void Studio::wait() {
-  if (proof_.valid()) proof_.wait();
+  prover_.wait_for_proof();
+  poll();
+}
+
+void Studio::wait_for_cures() {
+  prover_.wait_for_cures();
   poll();
 }
 

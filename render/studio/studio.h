@@ -1,6 +1,5 @@
 #pragma once
 
-#include <future>
 #include <memory>
 #include <optional>
 #include <string>
@@ -8,16 +7,17 @@
 
 #include "render/studio/grip.h"
 #include "render/studio/playback.h"
+#include "render/studio/prover.h"
 #include "render/studio/scene_picture.h"
 #include "sim/clearance/live_pose.h"
-#include "sim/remedy/assess.h"
 #include "sim/scene/scene_error.h"
 
 namespace stowpath {
 
 /// One scene on the table: what the window shows and what its keys and pointer do, without a window.
 ///
-/// The proof runs beside it; until it is there, `fit` is empty and `proving` true. Not to be used from two threads.
+/// The proof of the newest scene runs beside it, then the search for its cures. Until the proof is there `proving` is true
+/// and `fit` is that of the scene before, empty where there was none. Not to be used from two threads.
 class Studio {
  public:
   Studio();
@@ -28,17 +28,23 @@ class Studio {
   /// Takes up a scene's text, and starts its proof. Where it cannot be used the scene on the table stays, and `faults`
   /// says why. @returns whether it was taken up
   bool open(const std::string& text, const std::string& name);
+  /// The same of what has been read already. The stair stays where it is, as far as the scene has that place.
+  void open(SceneReading reading);
 
   const Scene& scene() const;
   const Model& model() const;
   const DryFit& fit() const;
+  /// Of the findings in `fit`; empty until they were looked for.
+  const std::vector<Cures>& cures() const { return cures_; }
   const std::vector<Diagnostic>& faults() const { return faults_; }
   DisplayUnits units() const;
 
-  /// Collects the proof if it is done. @returns whether something new is there
+  /// Collects what is done. @returns whether something new is there
   bool poll();
-  void wait();  ///< until the proof is done, then polls
-  bool proving() const { return proof_.valid(); }
+  void wait();            ///< until the proof is done, then polls
+  void wait_for_cures();  ///< the same for the cures
+  bool proving() const { return proving_; }
+  bool curing() const { return curing_; }
 
   // Stepping through the procedure.
   const Place& place() const { return place_; }
@@ -63,11 +69,12 @@ class Studio {
  private:
   struct Table;
   void show(const Configuration& pose);
-  void start_proof();
 
   std::unique_ptr<Table> table_;
   std::vector<Diagnostic> faults_;
-  std::future<Assessment> proof_;
+  std::vector<Cures> cures_;
+  Prover prover_;
+  bool proving_ = false, curing_ = false;
   Place place_;
   Configuration pose_;
   bool on_procedure_ = true;

@@ -3,12 +3,13 @@
 #include <string>
 
 #include "render/studio/rehearsal_desk.h"
-#include "render/studio/studio.h"
+#include "render/studio/worktable.h"
 
 namespace stowpath {
 
 /// What the window and its pages share beside the studio: how the scene is shown, and what is to be done next.
 struct Desk {
+  Worktable& table;
   Studio& studio;
   double scale = 1.0;  ///< of lettering and widgets
 
@@ -19,6 +20,14 @@ struct Desk {
   std::string pointed_at{};  ///< the part under the pointer; empty where there is none
 
   std::string message{};  ///< the last thing that is worth telling; stays in view
+
+  bool naming = false;       ///< a name to save under is typed
+  bool find_asked = false;   ///< the page of measures is to take what is typed as a search
+
+  /// Makes a cure's change; what comes of it is the message.
+  void apply(const Remedy& remedy) {
+    if (const auto refused = table.apply(remedy)) message = refused->faults.front().problem;
+  }
 
   // Asked for by a page, done by the window before the next frame.
   bool fit_asked = false, write_asked = false;

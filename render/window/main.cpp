@@ -35,15 +35,19 @@ int show(const Wanted& wanted) {
   const bool demo = wanted.scene.empty();
   const SceneText source = read_scene_text(demo ? std::nullopt : std::optional(wanted.scene), std::cin);
   Studio studio;
-  if (!studio.open(source.text, source.name)) {
-    for (const Diagnostic& fault : studio.faults())
+  std::optional<Worktable> table;
+  try {
+    table.emplace(studio, Worktable::Source{source.text, wanted.scene == "-" ? "" : wanted.scene, source.name}, state_folder());
+  } catch (const SceneError& error) {
+    for (const Diagnostic& fault : error.diagnostics)
       std::cerr << format_diagnostic(fault, source.name, source.text, false) << "\n";
     return kExitUsage;
   }
   if (!has_display())
     return say(kExitFiles, "there is no display to open a window on (DISPLAY is not set)",
                "run it in a desktop session, or use `stowpath dryfit -o sheet.pdf`, which needs none");
-  Viewer(studio, wanted.viewer).run();
+  Viewer(*table, wanted.viewer).run();
+  if (const std::string last = table->farewell(); !last.empty()) std::cerr << "stowpath-view: " << last << "\n";
   return kExitClear;
 }
 
@@ -64,7 +68,6 @@ int parse_and_show(int argc, char** argv) {
     return app.exit(error) == 0 ? kExitClear : kExitUsage;
   }
   if (!wanted.viewer.export_file.empty()) check_sheet_name("--write", wanted.viewer.export_file);
-  if (wanted.scene != "-") wanted.viewer.scene_file = wanted.scene;
   return show(wanted);
 }
 

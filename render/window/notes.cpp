@@ -17,14 +17,15 @@ constexpr ImGuiWindowFlags kFixed = ImGuiWindowFlags_NoTitleBar | ImGuiWindowFla
                                     ImGuiWindowFlags_NoCollapse | ImGuiWindowFlags_NoBringToFrontOnFocus |
                                     ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse;
 
-void verdict(const Studio& studio) {
+void verdict(const Desk& desk) {
+  const Studio& studio = desk.studio;
   if (studio.proving()) {
     large_words("PROVING ...", Ink::line);
   } else {
     const Verdict found = studio.fit().verdict;
     large_words(std::string(verdict_word(found)), found == Verdict::clear ? Ink::line : Ink::red);
   }
-  words(studio.model().name, Ink::soft);
+  words(studio.model().name + (desk.table.sheet().unsaved() ? " (not saved)" : ""), Ink::soft);
   for (const Diagnostic& fault : studio.faults())
     words("line " + std::to_string(fault.at.line) + ": " + fault.problem, Ink::red);
 }
@@ -34,6 +35,8 @@ void foot(const Desk& desk) {
   if (!desk.message.empty()) words(desk.message, Ink::blue);
   words(kCaution, Ink::soft);
 }
+
+std::string half_written(const std::string& file) { return file + ".part"; }
 
 float foot_height(const Desk& desk) {
   const float gap = ImGui::GetStyle().ItemSpacing.y;
@@ -46,6 +49,7 @@ std::vector<std::unique_ptr<Page>> all_pages() {
   std::vector<std::unique_ptr<Page>> out;
   out.push_back(work_page());
   out.push_back(findings_page());
+  out.push_back(measures_page());
   out.push_back(rehearsal_page());
   out.push_back(view_page());
   return out;
@@ -58,6 +62,31 @@ bool Notes::open(int digit) {
     if (pages_[k]->key() == digit) return open_ = k, true;
   }
   return false;
+}
+
+void Notes::question(Desk& desk) {
+  const auto& asked = desk.table.question();
+  if (!asked) return;
+  words(asked->words, Ink::blue);
+  const Question ways = *asked;
+  if (ImGui::Button((ways.first + " (ctrl-enter)").c_str())) desk.table.answer(true);
+  if (ImGui::Button((ways.second + " (ctrl-delete)").c_str())) desk.table.answer(false);
+}
+
+void Notes::naming(Desk& desk) {
+  if (desk.naming && !naming_begun_) new_name_ = desk.table.file().empty() ? "scene.yaml" : desk.table.file();
+  if (desk.naming) {
+    words("Save under the name", Ink::blue);
+    ImGui::SetNextItemWidth(-1.0F);
+    if (!naming_begun_) ImGui::SetKeyboardFocusHere();
+    const bool done = text_field("##name", new_name_, ImGuiInputTextFlags_EnterReturnsTrue);
+    if (naming_begun_ && ImGui::IsItemDeactivated() && !done) desk.naming = false;
+    if (done) {
+      desk.table.save_as(new_name_);
+      desk.naming = false;
+    }
+  }
+  naming_begun_ = desk.naming;
 }
 
 // The open page's tab stands on the line under the row; its name stands over the page as well.
@@ -73,31 +102,37 @@ void Notes::tabs(float width) {
 }
 
 // The library writes down what its widgets say, those out of sight too.
-void Notes::page(Desk& desk) {
-  const std::string file = std::exchange(file_, {}), half_written = file + ".part";
-  std::error_code failed;
-  if (!file.empty()) {
-    std::filesystem::remove(half_written, failed);
-    ImGui::LogToFile(-1, half_written.c_str());
-  }
-  heading(pages_[open_]->name());
-  pages_[open_]->show(desk);
-  if (file.empty()) return;
+void Notes::begin_writing() const {
+  if (file_.empty()) return;
+  std::error_code ignored;
+  std::filesystem::remove(half_written(file_), ignored);
+  ImGui::LogToFile(-1, half_written(file_).c_str());
+}
+
+void Notes::end_writing(Desk& desk) {
+  if (file_.empty()) return;
   ImGui::LogFinish();
-  std::filesystem::rename(half_written, file, failed);
-  desk.message = failed ? file + ": cannot be written" : "Written: " + file;
+  std::error_code failed;
+  std::filesystem::rename(half_written(file_), file_, failed);
+  desk.message = failed ? file_ + ": cannot be written" : "Written: " + file_;
+  file_.clear();
 }
 
 void Notes::show(Desk& desk, float left, float width, float height) {
   ImGui::SetNextWindowPos({left, 0.0F});
   ImGui::SetNextWindowSize({width, height});
   ImGui::Begin("notes", nullptr, kFixed);
-  verdict(desk.studio);
+  begin_writing();
+  verdict(desk);
+  question(desk);
+  naming(desk);
   tabs(ImGui::GetContentRegionAvail().x);
   ImGui::BeginChild(pages_[open_]->name(), {0.0F, ImGui::GetContentRegionAvail().y - foot_height(desk)});
-  page(desk);
+  heading(pages_[open_]->name());
+  pages_[open_]->show(desk);
   ImGui::EndChild();
   foot(desk);
+  end_writing(desk);
   ImGui::End();
 }
 

@@ -24,16 +24,21 @@ class Notes {
   /// Whether the picture beside the open page is that of the rehearsal.
   bool rehearses() const { return pages_[open_]->rehearses(); }
 
-  /// Writes what the open page says as plain text, when it is shown next: for those to whom it has to be sent or read out.
+  /// Writes what they say, the open page as a whole, as plain text when they are shown next: for those to whom it has to be sent or read out.
   void write_next(std::string file) { file_ = std::move(file); }
 
  private:
+  void question(Desk& desk);
+  void naming(Desk& desk);
   void tabs(float width);
-  void page(Desk& desk);
+  void begin_writing() const;
+  void end_writing(Desk& desk);
 
   std::vector<std::unique_ptr<Page>> pages_;
   std::size_t open_ = 0;
-  std::string file_;  // to write the page's words to; empty: none
+  std::string new_name_;      // typed, to save under
+  bool naming_begun_ = false;
+  std::string file_;  // to write what they say to; empty: none
 };
 
 }  // namespace stowpath

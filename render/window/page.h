@@ -23,8 +23,10 @@ class Page {
 
 /// The moves as numbered slips, running through them, and where the stair stands.
 std::unique_ptr<Page> work_page();
-/// What was proven to meet.
+/// What was proven to meet, and its cures.
 std::unique_ptr<Page> findings_page();
+/// Every number of the scene, to be changed in place.
+std::unique_ptr<Page> measures_page();
 /// The physics of the procedure, run and meddled with.
 std::unique_ptr<Page> rehearsal_page();
 /// What is shown, writing it out, and the keys.

@@ -20,9 +20,11 @@ class ViewPage : public Page {
     ImGui::SameLine();
     ImGui::Checkbox("Names", &desk.show_names);
     heading("Keys");
-    words("1 work, 2 findings, 5 this page (with alt from within a field too). n next, b back, space run, home, end. Arrows lean and roll, shift with up "
-          "and down folds. h holds at touch, f next finding, + - 0 zoom, e writes the picture out, shift-e the page as text, ctrl-q closes. Tab walks through "
-          "these notes, escape back to the picture.",
+    words("1 work, 2 findings, 3 measures, 5 this page (with alt from within a field too). n next, b back, space run, home, "
+          "end. Arrows lean and roll, shift with up and down folds. h holds at touch, f next finding, a does its first cure, + - "
+          "0 zoom, e writes the picture out, shift-e the page as text. Ctrl-f finds a measure, ctrl-z takes back, ctrl-y or "
+          "ctrl-shift-z does again, ctrl-s saves, ctrl-shift-s under another name, ctrl-q closes. Tab walks through these "
+          "notes, escape back to the picture.",
           Ink::soft);
   }
 };

@@ -10,11 +10,11 @@
 namespace stowpath {
 namespace {
 
-std::string slip(const Model& model, const DryFit& fit, std::size_t k) {
+std::string slip(const Model& model, const DryFit& fit, bool old, std::size_t k) {
   const Move& move = model.moves[k];
   std::string out = is_state(move.kind) ? "" : std::to_string(move.index) + "  ";
   out += std::string(move_name(move.kind));
-  if (k < fit.moves.size()) out += std::string("  ") + mark(fit.moves[k].verdict);
+  if (k < fit.moves.size()) out += std::string("  ") + mark(fit.moves[k].verdict) + (old ? " before" : "");
   return out + "##move" + std::to_string(k);
 }
 
@@ -22,7 +22,7 @@ void slips(Desk& desk) {
   Studio& studio = desk.studio;
   const Model& model = studio.model();
   for (std::size_t k = 0; k < model.moves.size(); ++k) {
-    if (!ImGui::Selectable(slip(model, studio.fit(), k).c_str(), studio.place().move == k)) continue;
+    if (!ImGui::Selectable(slip(model, studio.fit(), studio.proving(), k).c_str(), studio.place().move == k)) continue;
     desk.running = false;
     studio.go({k, is_state(model.moves[k].kind) ? 0.0 : 1.0});
   }

@@ -3,12 +3,10 @@
 #include <SFML/Window/Event.hpp>
 #include <algorithm>
 #include <cmath>
-#include <sstream>
 #include <stdexcept>
 #include <utility>
 
 #include "render/command/faults.h"
-#include "render/command/files.h"
 #include "render/command/sheet_file.h"
 #include "render/paint/font.h"
 #include "render/paint/palette.h"
@@ -33,17 +31,19 @@ sf::Color paper_of_screen() {
 
 }  // namespace
 
-Viewer::Viewer(Studio& studio, ViewerOptions options)
-    : studio_(studio), options_(std::move(options)), desk_{studio, options_.scale}, rehearsal_(studio, desk_.rehearsal) {
+Viewer::Viewer(Worktable& table, ViewerOptions options)
+    : table_(table),
+      studio_(table.studio()),
+      options_(std::move(options)),
+      desk_{table_, studio_, options_.scale},
+      rehearsal_(studio_, desk_.rehearsal) {
   const sf::VideoMode mode(std::max(options_.width, kLeastWidth), std::max(options_.height, kLeastHeight));
-  window_.create(mode, "Stowpath: " + studio.model().name, sf::Style::Default);
+  window_.create(mode, "Stowpath", sf::Style::Default);
   if (!window_.isOpen()) throw std::runtime_error("no window can be opened");
   window_.setFramerateLimit(60);
   const auto font = lettering_font();
   if (!lettering_.loadFromMemory(font.data(), font.size())) throw std::runtime_error("the lettering cannot be opened");
   widgets_.emplace(window_, static_cast<float>(options_.scale));
-  std::error_code ignored;
-  if (!options_.scene_file.empty()) file_time_ = std::filesystem::last_write_time(options_.scene_file, ignored);
   if (!options_.record_file.empty()) desk_.rehearsal.file = options_.record_file;
   fit_view();
 }
@@ -100,7 +100,9 @@ void Viewer::advance(float seconds) {
   do_what_is_asked();
   studio_.poll();
   since_look_ += seconds;
-  if (since_look_ > kLookEvery) look_at_file();
+  if (since_look_ > kLookEvery) table_.look_at_file(), since_look_ = 0.0F;
+  take_news();
+  if (fitted_) fit_view();
   if (desk_.running) {
     studio_.run(static_cast<double>(seconds * desk_.speed));
     desk_.running = !at_end(studio_.model(), studio_.place(), desk_.speed > 0.0F);
@@ -111,21 +113,23 @@ void Viewer::advance(float seconds) {
   widgets_->begin_frame(seconds);
 }
 
-void Viewer::look_at_file() {
-  since_look_ = 0.0F;
-  if (options_.scene_file.empty()) return;
-  std::error_code failed;
-  const auto time = std::filesystem::last_write_time(options_.scene_file, failed);
-  if (failed || time == file_time_) return;
-  file_time_ = time;
-  std::istringstream no_input;
-  try {
-    const bool taken = studio_.open(read_text(options_.scene_file, no_input), options_.scene_file);
-    desk_.message = taken ? "Read again: the file changed." : "The file changed and has faults: the scene before is shown.";
-    if (fitted_) fit_view();
-  } catch (const FileFault& fault) {
-    desk_.message = fault.what();
-  }
+void Viewer::take_news() {
+  if (std::string news = table_.news(); !news.empty()) desk_.message = std::move(news);
+  closing_asked_ = closing_asked_ && table_.sheet().unsaved();
+  show_title();
+}
+
+void Viewer::show_title() {
+  std::string title = "Stowpath: " + studio_.model().name + (table_.sheet().unsaved() ? " (not saved)" : "");
+  if (title == title_) return;
+  title_ = std::move(title);
+  window_.setTitle(sf::String::fromUtf8(title_.begin(), title_.end()));
+}
+
+// Unsaved work is kept in any case; asked once more, the window closes on it.
+void Viewer::close() {
+  if (table_.farewell().empty() || std::exchange(closing_asked_, true)) return window_.close();
+  desk_.message = "There is unsaved work: ctrl-s saves it. To close all the same, close again: " + table_.farewell();
 }
 
 void Viewer::draw() {
@@ -166,16 +170,14 @@ void Viewer::do_what_is_asked() {
 
 void Viewer::handle_event(const sf::Event& event) {
   const bool taken = widgets_->take(event);
-  if (event.type == sf::Event::Closed) return window_.close();
+  if (event.type == sf::Event::Closed) return close();
   if (event.type == sf::Event::Resized) {
     window_.setView(sf::View(
         sf::FloatRect(0.0F, 0.0F, static_cast<float>(event.size.width), static_cast<float>(event.size.height))));
-    if (fitted_) fit_view();
   }
   if (event.type == sf::Event::MouseButtonReleased) hold_ = Hold::nothing, rehearsal_.release();
   if (event.type == sf::Event::MouseMoved) move_pointer(paper(event.mouseMove.x, event.mouseMove.y));
-  // With alt the pages turn from within a field too.
-  if (event.type == sf::Event::KeyPressed && event.key.alt && page_key(event.key)) return;
+  if (event.type == sf::Event::KeyPressed && key_from_anywhere(event.key)) return;
   if (taken) return;
   if (event.type == sf::Event::KeyPressed) key(event.key);
   if (event.type == sf::Event::MouseButtonPressed) press(event.mouseButton);

@@ -3,7 +3,6 @@
 #include <SFML/Graphics/Font.hpp>
 #include <SFML/Graphics/RenderWindow.hpp>
 #include <SFML/System/Clock.hpp>
-#include <filesystem>
 #include <optional>
 #include <string>
 
@@ -15,7 +14,6 @@
 namespace stowpath {
 
 struct ViewerOptions {
-  std::string scene_file;   ///< shown in the title and looked at again when it changes; empty: the built-in demo
   std::string export_file;  ///< where the side view is written to on demand: .svg, .pdf or .png
   std::string record_file;  ///< where a rehearsal is written to, see RehearsalDesk::write; empty: a name of its own
   double scale = 1.0;       ///< of lettering and widgets
@@ -26,7 +24,7 @@ struct ViewerOptions {
 class Viewer {
  public:
   /// @throws std::runtime_error where no window can be opened
-  Viewer(Studio& studio, ViewerOptions options);
+  Viewer(Worktable& table, ViewerOptions options);
   void run();
 
  private:
@@ -35,6 +33,8 @@ class Viewer {
   void handle_event(const sf::Event& event);
   void key(const sf::Event::KeyEvent& key);
   bool page_key(const sf::Event::KeyEvent& key);
+  bool key_from_anywhere(const sf::Event::KeyEvent& key);
+  bool file_key(const sf::Event::KeyEvent& key);
   void command_key(const sf::Event::KeyEvent& key);
   bool step_key(const sf::Event::KeyEvent& key);
   bool hand_key(const sf::Event::KeyEvent& key);
@@ -44,9 +44,12 @@ class Viewer {
   void wheel(const sf::Event::MouseWheelScrollEvent& wheel);
   void nudge(double station, double lean, double fold);
   void choose_next(int by);
+  void apply_first_cure();
   void zoom(Vec2 about, double steps);
   void advance(float seconds);
-  void look_at_file();
+  void take_news();
+  void show_title();
+  void close();
   void draw();
 
   void draw_pictures();
@@ -68,6 +71,7 @@ class Viewer {
   bool on_side(Vec2 at) const;
   bool on_rail(Vec2 at) const;
 
+  Worktable& table_;
   Studio& studio_;
   ViewerOptions options_;
   sf::RenderWindow window_;
@@ -81,7 +85,8 @@ class Viewer {
   Desk desk_;
   Notes notes_;
   RehearsalPane rehearsal_;
-  std::filesystem::file_time_type file_time_{};
+  std::string title_;
+  bool closing_asked_ = false;
   float since_look_ = 0.0F;
 };
 

@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <numbers>
 
+#include "render/report/remedy_words.h"
 #include "render/window/viewer.h"
 
 namespace stowpath {
@@ -14,7 +15,6 @@ constexpr double kTurnStep = 0.5 * std::numbers::pi / 180.0;  // [rad]
 }  // namespace
 
 void Viewer::key(const sf::Event::KeyEvent& key) {
-  if (key.control) return command_key(key);
   if (!page_key(key) && !rehearsal_key(key) && !step_key(key) && !hand_key(key)) view_key(key);
 }
 
@@ -28,8 +28,43 @@ bool Viewer::page_key(const sf::Event::KeyEvent& key) {
   return key.code >= sf::Keyboard::Num1 && key.code <= sf::Keyboard::Num9 && notes_.open(key.code - sf::Keyboard::Num0);
 }
 
+// What is done from within a field too. There ctrl-z is the field's own.
+bool Viewer::key_from_anywhere(const sf::Event::KeyEvent& key) {
+  if (key.alt) return page_key(key);
+  if (!key.control) return false;
+  if (file_key(key)) return true;
+  if (widgets_->typing()) return false;
+  command_key(key);
+  return true;
+}
+
+bool Viewer::file_key(const sf::Event::KeyEvent& key) {
+  switch (key.code) {
+    case sf::Keyboard::S:
+      desk_.naming = key.shift || table_.file().empty();
+      if (!desk_.naming) table_.save();
+      return true;
+    case sf::Keyboard::Q:
+      close();
+      return true;
+    case sf::Keyboard::F:
+      desk_.find_asked = notes_.open(3);
+      return true;
+    case sf::Keyboard::Enter:
+    case sf::Keyboard::Delete:
+      table_.answer(key.code == sf::Keyboard::Enter);
+      return true;
+    default:
+      return false;
+  }
+}
+
 void Viewer::command_key(const sf::Event::KeyEvent& key) {
-  if (key.code == sf::Keyboard::Q) window_.close();
+  if (key.code == sf::Keyboard::Y || (key.code == sf::Keyboard::Z && key.shift)) {
+    table_.redo();
+  } else if (key.code == sf::Keyboard::Z) {
+    table_.undo();
+  }
 }
 
 bool Viewer::step_key(const sf::Event::KeyEvent& key) {
@@ -80,6 +115,8 @@ void Viewer::view_key(const sf::Event::KeyEvent& key) {
   switch (key.code) {
     case sf::Keyboard::F:
       return choose_next(key.shift ? -1 : 1);
+    case sf::Keyboard::A:
+      return apply_first_cure();
     case sf::Keyboard::Num0:
       return fit_view();
     case sf::Keyboard::Add:
@@ -109,6 +146,18 @@ void Viewer::choose_next(int by) {
   if (count == 0) return;
   const int now = studio_.chosen_finding() ? static_cast<int>(*studio_.chosen_finding()) : (by > 0 ? -1 : 0);
   studio_.choose(static_cast<std::size_t>((now + by + count) % count));
+}
+
+void Viewer::apply_first_cure() {
+  const auto& chosen = studio_.chosen_finding();
+  if (!chosen) return void(desk_.message = "Choose a finding first: f.");
+  const Cures* cures = cures_of(studio_.cures(), studio_.fit().findings.at(*chosen));
+  if (cures == nullptr || cures->remedies.empty()) {
+    desk_.message = studio_.curing() ? "Cures are still looked for." : "No cure was found for this one.";
+    return;
+  }
+  const Remedy first = cures->remedies.front();
+  desk_.apply(first);
 }
 
 }  // namespace stowpath

@@ -187,6 +187,8 @@ bool Widgets::take(const sf::Event& event) {
   }
 }
 
+bool Widgets::typing() const { return ImGui::GetIO().WantTextInput; }
+
 void Widgets::begin_frame(float seconds) {
   ImGuiIO& io = ImGui::GetIO();
   const sf::Vector2u size = window_.getSize();

@@ -19,6 +19,7 @@ class Widgets {
 
   /// Tells the widgets of an event. @returns whether they want it for themselves
   bool take(const sf::Event& event);
+  bool typing() const;  ///< a field takes what is typed
   void begin_frame(float seconds);
   /// Draws them over what the window shows. Nothing may be drawn after it.
   void end_frame();

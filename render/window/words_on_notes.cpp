@@ -2,6 +2,7 @@
 
 #include <imgui.h>
 
+#include <array>
 #include <utility>
 #include <vector>
 
@@ -50,6 +51,14 @@ void large_words(const std::string& text, Ink ink) {
 float height_of(const std::string& text) {
   const std::size_t lines = lines_of(text, ImGui::GetContentRegionAvail().x).size();
   return static_cast<float>(lines) * ImGui::GetTextLineHeightWithSpacing();
+}
+
+bool text_field(const char* id, std::string& text, int flags) {
+  std::array<char, 512> buffer{};
+  text.copy(buffer.data(), buffer.size() - 1);
+  const bool told = ImGui::InputText(id, buffer.data(), buffer.size(), flags);
+  text = buffer.data();
+  return told;
 }
 
 void heading(const char* text) {

@@ -80,6 +80,8 @@ class Doctor {
     return out;
   }
 
+  bool stopped() const { return wanted_.stop && wanted_.stop(); }
+
  private:
   // A change that cures the target, but at a price.
   struct First {
@@ -90,7 +92,7 @@ class Doctor {
   void singles(const Finding& target, Cures& out) {
     const SearchBench bench{draft_, options_, assessed_.fit.findings, target};
     for (const Lever& lever : levers_for({draft_, scene_, assessed_.model}, target)) {
-      if (enough(out, lever)) break;
+      if (enough(out, lever) || stopped()) break;
       ++out.levers;
       LeverAnswer answer = try_lever(bench, lever);
       if (answer.steps) {
@@ -129,6 +131,7 @@ class Doctor {
     std::vector<Remedy> found;
     for (const Lever& lever : levers_for({changed, scene, model}, first.answer.price.front())) {
       if (!found.empty() && lever.labour > found.front().changes.back().lever.labour) break;
+      if (stopped()) break;
       ++out.levers;
       const LeverAnswer answer = try_lever(bench, lever);
       if (!answer.steps) continue;
@@ -181,6 +184,7 @@ std::vector<Cures> find_remedies(const SceneDraft& draft, const Scene& scene, co
   std::vector<Cures> all;
   for (const Finding& finding : assessed.fit.findings) {
     if (!wanted.only.empty() && wanted.only != finding.id) continue;
+    if (doctor.stopped()) break;
     all.push_back(doctor.cure(finding));
     if (wanted.progress) wanted.progress(static_cast<int>(all.size()), static_cast<int>(assessed.fit.findings.size()));
   }

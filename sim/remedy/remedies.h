@@ -61,9 +61,11 @@ struct RemedyOptions {
   int most_pairs = 1;                               ///< where no single change works
   std::string only;                                 ///< id of the one finding to look at; empty: all
   std::function<void(int done, int all)> progress;  ///< after each finding; may be empty
+  std::function<bool()> stop{};                     ///< asked before each change is looked into: true ends it; may be empty
 };
 
-/// Looks for what cures each finding of a scene as it was assessed with those options, in the findings' order.
+/// Looks for what cures each finding of a scene as it was assessed with those options, in the findings' order. Stopped, it
+/// gives what it has.
 std::vector<Cures> find_remedies(const SceneDraft& draft, const Scene& scene, const Assessment& assessed,
                                  const AssessOptions& options, const RemedyOptions& wanted = {});
 

@@ -37,8 +37,9 @@ std::vector<PathStep> path_steps(const std::string& key) {
   return steps;
 }
 
+// Whatever stands there; null where nothing does.
 template <class Node>
-Node* follow(Node& root, const std::string& key) {
+Node* follow_to_any(Node& root, const std::string& key) {
   Node* node = &root;
   for (const PathStep& step : path_steps(key)) {
     if (step.name.empty()) {
@@ -51,16 +52,30 @@ Node* follow(Node& root, const std::string& key) {
       node = &entry->value;
     }
   }
-  return node->kind == DocumentNode::Kind::text ? node : nullptr;
+  return node;
+}
+
+template <class Node>
+Node* follow(Node& root, const std::string& key) {
+  Node* node = follow_to_any(root, key);
+  return node != nullptr && node->kind == DocumentNode::Kind::text ? node : nullptr;
 }
 
 bool same(const DocumentNode& a, const DocumentNode& b) {
   const auto same_entry = [](const DocumentEntry& x, const DocumentEntry& y) {
     return x.key.text == y.key.text && same(x.value, y.value);
   };
-  return a.kind == b.kind && a.text == b.text && a.quoted == b.quoted &&
+  return a.kind == b.kind && a.text == b.text &&
          std::equal(a.items.begin(), a.items.end(), b.items.begin(), b.items.end(), same) &&
          std::equal(a.entries.begin(), a.entries.end(), b.entries.begin(), b.entries.end(), same_entry);
+}
+
+bool reads_as(const std::string& text, const std::string& name, const DocumentNode& wanted) {
+  try {
+    return same(parse_document(SourceText(text), name), wanted);
+  } catch (const SceneError&) {
+    return false;
+  }
 }
 
 // Bytes of the text that a value takes, its quotes included.
@@ -86,6 +101,28 @@ std::string in_quotes(const std::string& text, char quote) {
     out += c;
   }
   return out + quote;
+}
+
+// Byte where a line ends that holds a byte, its end included.
+std::size_t line_end(const std::string& text, std::size_t at) {
+  const std::size_t end = text.find('\n', at);
+  return end == std::string::npos ? text.size() : end + 1;
+}
+
+// A new setting as a piece of text, and where it goes.
+struct Insertion {
+  std::size_t at = 0;
+  std::string piece;
+};
+
+Insertion first_in(const SourceText& source, const DocumentNode& map, const std::string& setting, bool top) {
+  const std::string text(source.text());
+  const std::size_t from = extent_of(source, map).from;
+  if (from < text.size() && text[from] == '{') return {from + 1, setting + ", "};
+  const std::size_t next = line_end(text, from);
+  const std::string end = next > 1 && text[next - 2] == '\r' ? "\r\n" : "\n";
+  if (top) return {next, setting + end};
+  return {from, setting + end + std::string(static_cast<std::size_t>(map.at.column - 1), ' ')};
 }
 
 }  // namespace
@@ -143,21 +180,52 @@ Scene SceneDraft::read(const std::vector<ValueEdit>& edits) const {
   return edits.empty() ? read_scene(root_, name_) : read_scene(with(edits), name_);
 }
 
-std::string SceneDraft::write(const std::vector<ValueEdit>& edits) const {
-  const DocumentNode wanted = with(edits);
+std::string SceneDraft::written(const std::vector<ValueEdit>& edits, bool quote) const {
   const SourceText source(text_);
   std::vector<std::pair<Extent, std::string>> places;
   for (const ValueEdit& edit : edits) {
     const DocumentNode& old = *value(edit.key);
     const Extent extent = extent_of(source, old);
-    places.emplace_back(extent, old.quoted ? in_quotes(edit.text, text_[extent.from]) : edit.text);
+    const char mark = old.quoted ? text_[extent.from] : '"';
+    places.emplace_back(extent, old.quoted || quote ? in_quotes(edit.text, mark) : edit.text);
   }
   std::sort(places.begin(), places.end(), [](const auto& a, const auto& b) { return a.first.from > b.first.from; });
   std::string out = text_;
   for (const auto& [extent, text] : places) out.replace(extent.from, extent.to - extent.from, text);
-  if (!same(parse_document(SourceText(out), name_), wanted))
-    throw std::logic_error("the change cannot be written into " + name_ + " without changing more");
   return out;
+}
+
+std::string SceneDraft::write(const std::vector<ValueEdit>& edits) const {
+  const DocumentNode wanted = with(edits);
+  for (const bool quote : {false, true}) {
+    std::string out = written(edits, quote);
+    if (reads_as(out, name_, wanted)) return out;
+  }
+  throw std::logic_error("the change cannot be written into " + name_ + " without changing more");
+}
+
+std::string SceneDraft::add(const ValueEdit& setting) const {
+  const std::size_t dot = setting.key.rfind('.');
+  const bool top = dot == std::string::npos;
+  const std::string owner = top ? "" : setting.key.substr(0, dot), name = setting.key.substr(top ? 0 : dot + 1);
+  DocumentNode wanted = root_;
+  DocumentNode* map = follow_to_any(wanted, owner);
+  if (map == nullptr || map->kind != DocumentNode::Kind::map || map->find(name) != nullptr || map->entries.empty())
+    throw std::invalid_argument(setting.key + " cannot be added to " + name_);
+  const DocumentNode before = *map;
+  DocumentEntry entry;
+  entry.key.kind = entry.value.kind = DocumentNode::Kind::text;
+  entry.key.text = name;
+  entry.value.text = setting.text;
+  map->entries.insert(map->entries.begin() + (top ? 1 : 0), std::move(entry));
+  for (const bool quote : {false, true}) {
+    const std::string value = quote ? in_quotes(setting.text, '"') : setting.text;
+    const Insertion in = first_in(SourceText(text_), before, name + ": " + value, top);
+    std::string out = text_;
+    out.insert(in.at, in.piece);
+    if (reads_as(out, name_, wanted)) return out;
+  }
+  throw std::logic_error(setting.key + " cannot be added to " + name_ + " without changing more");
 }
 
 }  // namespace stowpath

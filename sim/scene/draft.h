@@ -20,8 +20,8 @@ struct ValueEdit {
 /// A scene file taken apart once, so that other values can be tried without taking it apart again, and written into its
 /// text in place.
 ///
-/// Only what stands in the file can be changed: a setting left to its default has no place in the text, and a value is
-/// one line of plain or quoted text.
+/// A value is one line of plain or quoted text. A setting left to its default has no place in the text: it is added, not
+/// changed.
 class SceneDraft {
  public:
   /// @throws SceneError where the text is no scene file; what the values say is not checked yet.
@@ -30,6 +30,8 @@ class SceneDraft {
   const std::string& text() const { return text_; }
   const std::string& name() const { return name_; }
 
+  /// All that stands in the file.
+  const DocumentNode& root() const { return root_; }
   /// The plain value that stands under a key; null where there is none.
   const DocumentNode* value(const std::string& key) const;
   /// It as a number in SI, by its row of the key table; none where there is none or it is a word.
@@ -42,12 +44,18 @@ class SceneDraft {
   /// plain value.
   Scene read(const std::vector<ValueEdit>& edits = {}) const;
 
-  /// The text with other values, and not a byte changed besides: comments, order, spacing, quotes and line ends stay.
+  /// The text with other values, and not a byte changed besides: comments, order, spacing, quotes and line ends stay. What
+  /// would not read back without quotes is put in quotes.
   /// It is taken apart again, to see that those values and no others have changed.
   /// @throws std::invalid_argument for a key without a plain value, std::logic_error where more would change.
   std::string write(const std::vector<ValueEdit>& edits) const;
+  /// The text with a setting that it leaves out, put first into the map that it belongs to; at the top behind the first
+  /// key's line. Nothing besides changes, as above.
+  /// @throws std::invalid_argument where there is no such map or the setting is there, std::logic_error as above
+  std::string add(const ValueEdit& setting) const;
 
  private:
+  std::string written(const std::vector<ValueEdit>& edits, bool quote) const;
   DocumentNode with(const std::vector<ValueEdit>& edits) const;
 
   std::string text_, name_;

@@ -69,6 +69,19 @@ TEST_CASE("draft: quotes hold what stands in them", "[scene][edit]") {
   CHECK(draft.write({*edit}) == testing::changed(text, "'12'' 2-1/2\"'", "'12'' 3-1/2\"'"));
 }
 
+TEST_CASE("draft: a setting that the file leaves out is added, and nothing besides changes", "[scene][edit]") {
+  const std::string text = marked_scene();
+  const SceneDraft draft = draft_of(text);
+  CHECK(draft.add({"stair.hooks.seat range", "20"}) == testing::changed(text, "hooks: {stations", "hooks: {seat range: 20, stations"));
+  CHECK(draft.add({"stair.side rails.foot", "level"}) ==
+        testing::changed(text, "side rails: {lumber", "side rails: {foot: level, lumber"));
+  CHECK(draft.add({"stair.hinges[0].note", "a: b"}) == testing::changed(text, "hinges: [{face", "hinges: [{note: \"a: b\", face"));
+  CHECK(draft.add({"hoist.spare", "no"}) == testing::changed(text, "hoist:\n", "hoist:\n  spare: no\n"));
+  CHECK(draft.add({"spare", "no"}) == testing::changed(text, "stowpath: 1\n", "stowpath: 1\nspare: no\n"));
+  CHECK_THROWS_AS(draft.add({"stair.width", "500"}), std::invalid_argument);
+  CHECK_THROWS_AS(draft.add({"stair.sections.more", "500"}), std::invalid_argument);
+}
+
 TEST_CASE("draft: what the file leaves to its default has no place to be changed", "[scene][edit]") {
   const SceneDraft draft = draft_of(testing::gallery_text("rolling-ladder"));
   CHECK(draft.value("stair.hooks.seat range") == nullptr);
@@ -76,14 +89,17 @@ TEST_CASE("draft: what the file leaves to its default has no place to be changed
   CHECK_FALSE(draft.edit("stair.hooks.seat range", 0.5));
   CHECK_THROWS_AS(draft.write({{"stair.hooks.seat range", "30"}}), std::invalid_argument);
   CHECK_THROWS_AS(draft.read({{"hoist.home", "30"}}), std::invalid_argument);
+  CHECK_THROWS_AS(draft.add({"stair.handrails.height", "900"}), std::invalid_argument);
   CHECK(draft.value("obstacles[9].name") == nullptr);
   CHECK(draft.value("obstacles") == nullptr);
 }
 
 TEST_CASE("draft: text that would mean more than a value is refused", "[scene][edit]") {
   const SceneDraft draft = draft_of(testing::gallery_text("demo"));
-  CHECK_THROWS(draft.write({{"stair.hooks.wrap", "172, rod: 3"}}));
-  CHECK_THROWS(draft.write({{"procedure[6].lift", "88 # higher"}}));
+  // In quotes it is one value, and none that the reader takes.
+  CHECK(draft.write({{"procedure[6].lift", "88 # higher"}}) ==
+        testing::changed(draft.text(), "lift: 84", "lift: \"88 # higher\""));
+  CHECK_THROWS_AS(draft.read({{"stair.hooks.wrap", "172, rod: 3"}}), SceneError);
   CHECK_THROWS(draft.write({{"procedure[6].lift", "88\n  - lift: 90"}}));
   CHECK_THROWS_AS(draft.read({{"stair.hooks.wrap", "banana"}}), SceneError);
 }

@@ -11,6 +11,7 @@ import subprocess
 import sys
 import tempfile
 
+import editing
 import files
 import pages
 import rehearsing
@@ -43,7 +44,17 @@ def main():
             pages.turn_by_key_and_mouse(window, told)
             rehearsing.rehearses(window, command, scene)
             files.follows_the_file(window, scene)
+            shutil.copy(source, scene)
+            files.reads_the_mended_file(window)
+            editing.measure_is_typed(window, scene)
+            editing.wrong_measure_is_refused(window)
+            editing.saved_numbers_are_the_commands(window, command, scene)
+            editing.cure_is_applied(window, command, scene)
+            window = editing.killed_window_loses_nothing(window, viewer, scene, folder)
+            editing.file_changed_under_work(window, scene)
             ends(window)
+            window = Window(viewer, scene, folder)
+            editing.closing_asks_once(window)
         finally:
             window.process.kill()
         says_that_there_is_no_display(viewer)

@@ -14,3 +14,7 @@ def follows_the_file(window, scene):
         out.write("stowpath: 1\nname: \"half")
     time.sleep(1.2)
     expect("Plaster loft" in window.picture().title, "a broken file leaves the scene that is shown")
+
+
+def reads_the_mended_file(window):
+    wait_for("the mended file to be read", lambda: "Mould loft" in window.picture().title)

@@ -25,13 +25,18 @@ def xdotool(*words):
     return subprocess.run(["xdotool", *map(str, words)], check=True, capture_output=True, text=True).stdout
 
 
+def one_line(words):
+    return " ".join(words.split())
+
+
 class Window:
     def __init__(self, viewer, scene, folder):
         self.written = os.path.join(folder, "side.svg")
         self.recorded = os.path.join(folder, "run.txt")
         files = ["--write", self.written, "--record", self.recorded]
+        state = dict(os.environ, XDG_STATE_HOME=os.path.join(folder, "state"))
         self.process = subprocess.Popen([viewer, scene, *files, "--width", "1280", "--height", "800"],
-                                        stderr=subprocess.PIPE, text=True)
+                                        env=state, stderr=subprocess.PIPE, text=True)
         self.id = wait_for("a window", self.find)
         place = dict(line.split("=") for line in xdotool("getwindowgeometry", "--shell", self.id).split() if "=" in line)
         self.left, self.top = int(place["X"]), int(place["Y"])
@@ -48,6 +53,10 @@ class Window:
         for name in names:
             xdotool("key", name)
             time.sleep(0.12)
+
+    def type(self, words):
+        xdotool("type", "--delay", "40", words)
+        time.sleep(0.2)
 
     def drag(self, start, end):
         self.point(*start)
@@ -66,7 +75,7 @@ class Window:
         time.sleep(0.15)
 
     def page(self, *key):
-        """What the notes say, after a key that turns to another page."""
+        """What the notes say in one line, after a key that turns to another page."""
         self.key(*key)
         words = self.written.replace(".svg", ".txt")
         if os.path.exists(words):
@@ -74,7 +83,7 @@ class Window:
         self.key("E")
         wait_for("the notes to be written", lambda: os.path.exists(words))
         with open(words, encoding="utf-8") as text:
-            return text.read()
+            return one_line(text.read())
 
     def picture(self):
         if os.path.exists(self.written):

@@ -1,0 +1,162 @@
+#include <imgui.h>
+
+#include <map>
+#include <optional>
+#include <utility>
+
+#include "render/studio/measures.h"
+#include "render/window/page.h"
+#include "render/window/words_on_notes.h"
+
+namespace stowpath {
+namespace {
+
+constexpr float kLabelShare = 0.5F;  // of a line
+constexpr int kHelpLines = 6;
+
+std::string refusal_words(const Refusal& refused, const std::string& stands) {
+  const Diagnostic& fault = refused.faults.front();
+  std::string out = "Not taken: ";
+  if (fault.at.line > 0) out += "line " + std::to_string(fault.at.line) + ": ";
+  if (!fault.key.empty()) out += fault.key + ": ";
+  out += fault.problem;
+  if (!fault.hint.empty()) out += "; " + fault.hint;
+  return out + ". " + stands + " stands.";
+}
+
+class MeasuresPage : public Page {
+ public:
+  const char* name() const override { return "Measures"; }
+  int key() const override { return 3; }
+  void show(Desk& desk) override {
+    look_again(desk);
+    file_buttons(desk);
+    search(desk);
+    const float help = static_cast<float>(kHelpLines) * ImGui::GetTextLineHeightWithSpacing();
+    ImGui::BeginChild("lines", {0.0F, ImGui::GetContentRegionAvail().y - help});
+    lines(desk);
+    ImGui::EndChild();
+    ImGui::Separator();
+    if (explained_) words(measure_help(*explained_, bare(desk)), Ink::soft);
+  }
+
+ private:
+  // A text that was not taken, in its field until it is mended.
+  struct Refused {
+    std::string text, words;
+  };
+
+  static LengthUnit bare(const Desk& desk) {
+    return desk.studio.model().units == FileUnits::inches ? LengthUnit::inch : LengthUnit::millimetre;
+  }
+
+  // The lines follow the text, whoever changed it.
+  void look_again(const Desk& desk) {
+    const Worksheet& sheet = desk.table.sheet();
+    if (sheet.text() == text_ && sheet.saved() == saved_) return;
+    if (sheet.text() != own_text_) refused_.clear();
+    text_ = sheet.text();
+    saved_ = sheet.saved();
+    lines_ = measure_lines(sheet.reading().draft, sheet.saved_draft());
+  }
+
+  void file_buttons(Desk& desk) {
+    Worktable& table = desk.table;
+    if (ImGui::Button("Take back")) table.undo();
+    ImGui::SameLine();
+    if (ImGui::Button("Do again")) table.redo();
+    ImGui::SameLine();
+    if (ImGui::Button("Save")) desk.naming = table.file().empty() || (table.save(), false);
+    ImGui::SameLine();
+    if (ImGui::Button("Save as")) desk.naming = true;
+  }
+
+  void search(Desk& desk) {
+    ImGui::AlignTextToFramePadding();
+    ImGui::TextUnformatted("Find");
+    ImGui::SameLine();
+    ImGui::SetNextItemWidth(-1.0F);
+    if (std::exchange(desk.find_asked, false)) ImGui::SetKeyboardFocusHere();
+    text_field("##find", search_, ImGuiInputTextFlags_AutoSelectAll);
+  }
+
+  void lines(Desk& desk) {
+    std::string group;
+    for (const MeasureLine& line : lines_) {
+      if (!matches(line, search_)) continue;
+      if (line.group != group) {
+        ImGui::Spacing();
+        words(line.group, Ink::blue);
+        group = line.group;
+      }
+      ImGui::PushID(line.key.c_str());
+      show_line(desk, line);
+      ImGui::PopID();
+    }
+    if (group.empty()) words("Nothing of that name.", Ink::soft);
+  }
+
+  void show_line(Desk& desk, const MeasureLine& line) {
+    const float column = kLabelShare * ImGui::GetContentRegionMax().x;
+    const std::string label = line.in_file ? line.label : line.label + " (left out)";
+    ImGui::AlignTextToFramePadding();
+    ImGui::TextUnformatted(label.c_str());
+    if (ImGui::IsItemHovered()) explained_ = line;
+    if (ImGui::CalcTextSize(label.c_str()).x < column) ImGui::SameLine(column);
+    ImGui::SetNextItemWidth(-1.0F);
+    if (const auto choices = choices_of(line); !choices.empty()) {
+      choose(desk, line, choices);
+    } else {
+      field(desk, line);
+    }
+    if (ImGui::IsItemHovered() || ImGui::IsItemActive() || ImGui::IsItemFocused()) explained_ = line;
+    if (line.changed()) words((line.saved.empty() ? "was left out" : "was " + line.saved) + ", not saved", Ink::blue);
+    if (const auto refused = refused_.find(line.key); refused != refused_.end()) words(refused->second.words, Ink::red);
+  }
+
+  void choose(Desk& desk, const MeasureLine& line, const std::vector<std::string>& choices) {
+    if (!ImGui::BeginCombo("##value", line.text.c_str())) return;
+    for (const std::string& choice : choices) {
+      if (ImGui::Selectable(choice.c_str(), choice == line.text)) take(desk, line, choice, false);
+    }
+    ImGui::EndCombo();
+  }
+
+  void field(Desk& desk, const MeasureLine& line) {
+    const auto refused = refused_.find(line.key);
+    std::string text = typed_in_ == line.key ? typed_ : refused != refused_.end() ? refused->second.text : line.text;
+    if (text_field("##value", text, ImGuiInputTextFlags_AutoSelectAll)) take(desk, line, text, true);
+    if (ImGui::IsItemActive()) {
+      typed_in_ = line.key;
+      typed_ = text;
+    } else if (typed_in_ == line.key) {
+      typed_in_.clear();
+      desk.table.end_typing();
+    }
+  }
+
+  void take(Desk& desk, const MeasureLine& line, const std::string& text, bool typing) {
+    const std::size_t from = text.find_first_not_of(' '), to = text.find_last_not_of(' ');
+    const std::string trimmed = from == std::string::npos ? "" : text.substr(from, to - from + 1);
+    if (const auto refused = desk.table.set({line.key, trimmed}, typing)) {
+      refused_[line.key] = {text, refusal_words(*refused, line.text)};
+    } else {
+      refused_.erase(line.key);
+    }
+    own_text_ = desk.table.sheet().text();
+  }
+
+  std::vector<MeasureLine> lines_;
+  std::string text_, saved_;  // that they are of
+  std::string own_text_;      // the text after the last change made here
+  std::string search_;
+  std::string typed_in_, typed_;  // the key of the field that is typed in, and what
+  std::map<std::string, Refused> refused_;
+  std::optional<MeasureLine> explained_;
+};
+
+}  // namespace
+
+std::unique_ptr<Page> measures_page() { return std::make_unique<MeasuresPage>(); }
+
+}  // namespace stowpath

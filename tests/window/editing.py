@@ -1,0 +1,136 @@
+"""Measures edited in the real window: typed, taken back, cured, saved, and kept when the window is killed."""
+
+import json
+import subprocess
+import time
+
+from window import PATIENCE, Window, expect, one_line, wait_for
+
+
+def told_by(command, scene):
+    return json.loads(subprocess.run([command, "dryfit", scene, "--json"], capture_output=True, text=True).stdout)
+
+
+def text_of(scene):
+    with open(scene, encoding="utf-8") as file:
+        return file.read()
+
+
+def find_and_type(window, search, value):
+    """Leaves one line on the page of measures, and types into its field."""
+    window.key("ctrl+f")
+    window.type(search)
+    window.key("Tab")
+    window.type(value)
+    window.key("Return", "Escape")
+
+
+def wait_for_proof(window):
+    def proven():
+        said = window.page("2")
+        return said if "Of the scene before" not in said else None
+
+    return wait_for("the proof", proven)
+
+
+def measure_is_typed(window, scene):
+    before = text_of(scene)
+    find_and_type(window, "stair.width", "610")
+    measures = window.page("3")
+    expect("was 560, not saved" in measures, "what differs from the file is said: " + measures)
+    expect("Over the side rails" in measures, "with the setting's help: " + measures)
+    expect(text_of(scene) == before, "nothing is written before it is asked for")
+    window.key("ctrl+z")
+    expect("not saved" not in window.page("3"), "ctrl-z takes it back")
+    window.key("ctrl+y")
+    expect("was 560" in window.page("3"), "ctrl-y does it again")
+
+
+def wrong_measure_is_refused(window):
+    find_and_type(window, "hoist.home", "far left")
+    measures = window.page("3")
+    expect("Not taken" in measures and "4340 stands" in measures, "what is no length is refused: " + measures)
+    find_and_type(window, "hoist.home", "4340")
+    expect("Not taken" not in window.page("3"), "mended, the refusal goes")
+
+
+def says_what_the_command_says(window, told):
+    said = wait_for_proof(window)
+    expect(told["verdict"].upper() in said, f"the verdict is {told['verdict']}: {said}")
+    for finding in told["findings"]:
+        expect(f"{finding['id']} {one_line(finding['text'])}" in said, f"{finding['text']} is said: {said}")
+
+
+def saved_numbers_are_the_commands(window, command, scene):
+    before = text_of(scene)
+    window.key("ctrl+s")
+    wait_for("the file to be saved", lambda: text_of(scene) != before)
+    expect(text_of(scene) == before.replace("  width: 560\n", "  width: 610\n"), "one value and no byte besides is written")
+    told = told_by(command, scene)
+    says_what_the_command_says(window, told)
+
+
+def cure_is_applied(window, command, scene):
+    told = told_by(command, scene)
+    cured = next(finding for finding in told["findings"] if finding["remedies"])
+    text = one_line(cured["remedies"][0]["text"])
+    wait_for("cures", lambda: "Do " + cured["remedies"][0]["id"] in window.page("2"))
+    said = window.page()
+    expect(text in said, f"the cure in the report's words: {text}: {said}")
+    window.key("Home")
+    while True:  # to that finding
+        window.key("f")
+        if "finding-" + cured["id"] in window.picture().layers:
+            break
+    window.key("a")
+    wait_for_proof(window)
+    window.key("ctrl+s")
+    wait_for("the cured scene to be saved", lambda: told_by(command, scene)["findings"] != told["findings"])
+    after = told_by(command, scene)
+    expect(cured["parts"] not in [finding["parts"] for finding in after["findings"]], "the cure cures")
+    says_what_the_command_says(window, after)
+
+
+def killed_window_loses_nothing(window, viewer, scene, folder):
+    saved = text_of(scene)
+    find_and_type(window, "stair.width", "590")
+    wait_for("590 in the page", lambda: "not saved" in window.page("3"))
+    window.process.kill()
+    window.process.wait()
+    expect(text_of(scene) == saved, "the file is as it was")
+    again = Window(viewer, scene, folder)
+    try:
+        again.key("ctrl+Return")
+        wait_for("the work to be taken up", lambda: "was 610, not saved" in again.page("3"))
+        again.key("ctrl+s")
+        wait_for("it to be saved", lambda: text_of(scene) == saved.replace("  width: 610\n", "  width: 590\n"))
+    except AssertionError:
+        again.process.kill()
+        raise
+    return again
+
+
+def file_changed_under_work(window, scene):
+    find_and_type(window, "stair.width", "585")
+    text = text_of(scene)
+    theirs = text.replace("depth: 4600", "depth: 4610")
+    with open(scene, "w", encoding="utf-8") as out:
+        out.write(theirs)
+    time.sleep(1.2)
+    window.key("ctrl+s")
+    expect(text_of(scene) == theirs, "what changed on disk is not written over")
+    window.key("ctrl+Delete")  # takes the file's
+    wait_for("the file's text", lambda: "4610" in window.page("3") and "not saved" not in window.page())
+    window.key("ctrl+z")
+    expect("585" in window.page("3"), "and undo has mine again")
+    window.key("ctrl+y")
+
+
+def closing_asks_once(window):
+    find_and_type(window, "stair.width", "575")
+    window.key("ctrl+q")
+    time.sleep(0.3)
+    expect(window.process.poll() is None, "with unsaved work ctrl-q asks")
+    window.key("ctrl+q")
+    expect(window.process.wait(timeout=PATIENCE) == 0, "asked again it closes")
+    expect("is kept" in window.process.stderr.read(), "and says that the work is kept")
