@@ -124,8 +124,10 @@ TEST_CASE("rehearsal desk: a push that cannot be read is refused with what to wr
 
 TEST_CASE("rehearsal desk: a line is let go once, and what followed is told", "[studio]") {
   Table table;
+  table.desk.go_to_move(table.move_of(MoveKind::hang));
+  while (table.desk.winding()) table.desk.tick(0.01, 0.01);
   table.start();
-  table.run(11.0);
+  table.run(0.5);
   table.desk.let_go();
   table.run(8.0);
   CHECK_FALSE(table.desk.running());  // it has run out

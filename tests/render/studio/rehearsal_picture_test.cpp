@@ -1,5 +1,6 @@
 #include "render/studio/rehearsal_picture.h"
 
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <limits>
 #include <numbers>
@@ -31,9 +32,13 @@ struct Shown {
   Model model = build_model(scene);
   LiveRun run{scene, model, {}};
 
-  void go(double time, bool lets_go = false) {
-    run.run(time, kForever);
-    if (lets_go) run.add({TryKind::let_go});
+  // So long into the hang, with the line on.
+  void go(double time) {
+    const auto hang = std::find_if(model.moves.begin(), model.moves.end(),
+                                   [](const Move& move) { return move.kind == MoveKind::hang; });
+    const int number = static_cast<int>(hang - model.moves.begin());
+    while (!run.begins(number)) run.run(run.time() + 0.1, kForever);
+    run.run(*run.begins(number) + time, kForever);
   }
   RecordingSubject subject() const { return {scene, model, run.report().recording}; }
   RehearsalWish wish() const {
@@ -55,20 +60,23 @@ double length_of(const Path& path) {
 
 TEST_CASE("rehearsal picture: it shows the stair, the pose meant, lines with their pull, and what it is", "[studio]") {
   Shown shown;
-  shown.go(9.0);
+  shown.go(0.5);
   const std::string svg = shown.picture(shown.wish());
   CHECK(xml_fault(svg) == "");
   for (const char* layer : {"\"stair\"", "\"meant\"", "\"lines\"", "\"touches\"", "\"words\""})
     CHECK_THAT(svg, Contains(layer));
+  REQUIRE(shown.run.now().frame.hoist.on);
   CHECK_THAT(svg, Contains(rope_words(shown.run.now().frame.hoist, DisplayUnits::metric)));
   CHECK_THAT(svg, Contains("proves no clearance") && Contains("step 1/960 s"));
 }
 
 TEST_CASE("rehearsal picture: a stroke is marked with its words while it is fresh", "[studio]") {
   Shown shown;
-  shown.go(20.0, true);
+  shown.go(8.0);
+  const double before = shown.run.time();
+  shown.run.add({TryKind::let_go});
   const auto struck = [&] {
-    return !shown.run.touches().empty() && shown.run.touches().back().event.time > 20.0 &&
+    return !shown.run.touches().empty() && shown.run.touches().back().event.time > before &&
            worth_telling(shown.run.touches().back().event);
   };
   while (!struck()) shown.run.run(shown.run.time() + 0.05, kForever);
@@ -155,7 +163,7 @@ TEST_CASE("rope: taut it is straight and the wider the harder it is pulled; slac
 
 TEST_CASE("rehearsal gauges: a point of the plots and the line at the time shown agree", "[studio]") {
   Shown shown;
-  shown.go(14.0);
+  shown.go(3.0);
   for (const double time : {0.0, 3.0, 11.0}) {
     const RecordedFrame frame = shown.run.at(time).frame;
     const DisplayList list = rehearsal_gauges(shown.subject(), frame, kLow);
@@ -177,7 +185,7 @@ TEST_CASE("rehearsal gauges: a point of the plots and the line at the time shown
 
 TEST_CASE("rehearsal gauges: limits of who pulls, the hooks' arc and the caution are in view", "[studio]") {
   Shown shown;
-  shown.go(9.0);
+  shown.go(0.5);
   const std::string svg = paint_svg(rehearsal_gauges(shown.subject(), shown.run.now().frame, kLow));
   for (const char* words :
        {"easy, suggested", "curl&#39;s end", "shank", "Clearance is what dryfit proves", "Keep people out"})
