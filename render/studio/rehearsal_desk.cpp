@@ -66,6 +66,7 @@ RehearsalDesk::~RehearsalDesk() {
 void RehearsalDesk::start_over(const Scene& scene, const Model& model) {
   clear();
   RehearsalOptions options;
+  options.from = station_at_first("", model);
   if (without_pin > 0) options.no_pins.push_back(without_pin - 1);
   run_ = std::make_unique<LiveRun>(scene, model, options);
 }

@@ -61,7 +61,7 @@ void to_move(RehearsalDesk& desk) {
   const int now = desk.shown().frame.move;
   for (std::size_t k = 0; k < model.moves.size(); ++k) {
     const Move& move = model.moves[k];
-    if (is_state(move.kind) || move.kind == MoveKind::roll) continue;
+    if (is_state(move.kind)) continue;
     const auto begins = desk.run().begins(static_cast<int>(k));
     const std::string slip = std::to_string(move.index) + "  " + std::string(move_name(move.kind)) +
                              (begins ? ", from " + time_text(*begins) : "") + "##to" + std::to_string(k);
