@@ -103,6 +103,7 @@ Json bounds_json(const RehearsalBounds& bounds) {
   out["half_step"] = bounds.compared ? Json{{"pull_n", json_number(bounds.pull)},
                                             {"lean_deg", json_degrees(bounds.lean)},
                                             {"push_n", json_number(bounds.push)},
+                                            {"swing_deg", json_degrees(bounds.swing)},
                                             {"foot_speed_m_s", json_number(bounds.speed)}}
                                      : Json(nullptr);
   return out;

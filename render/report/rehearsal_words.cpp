@@ -206,6 +206,9 @@ std::string bounds_sentences(const RehearsalSubject& subject) {
     text +=
         " Run again at half the step, peak pulls differ by up to " + format_decimal(bounds.pull, 1) +
         " N, leans at the moves' ends by " + format_degrees(bounds.lean, 2) +
+        (bounds.swing > 0.0 ? " (of what still swings there the middle of its swing, whose width differs by up to " +
+                                  format_degrees(bounds.swing, 2) + ")"
+                            : "") +
         (subject.report.rolls.empty() ? "" : ", pushes along the rail by " + format_decimal(bounds.push, 1) + " N") +
         (subject.report.aftermath ? ", the foot's greatest speed by " + format_decimal(bounds.speed, 3) + " m/s" : "") +
         ".";

@@ -37,8 +37,9 @@ void compare(RehearsalReport& report, const RehearsalReport& finer) {
   for (std::size_t m = 0; m < moves; ++m) {
     const MoveRun &a = report.moves[m], &b = finer.moves[m];
     bounds.pull = std::max({bounds.pull, std::abs(a.peak_pull - b.peak_pull), std::abs(a.peak_fold - b.peak_fold)});
-    for (std::size_t j = 0; j < a.leans.size(); ++j)
-      bounds.lean = std::max(bounds.lean, std::abs(a.leans[j] - b.leans[j]));
+    for (std::size_t j = 0; j < a.about.size(); ++j)
+      bounds.lean = std::max(bounds.lean, std::abs(a.about[j] - b.about[j]));
+    bounds.swing = std::max(bounds.swing, std::abs(a.swing - b.swing));
   }
   for (std::size_t r = 0; r < std::min(report.rolls.size(), finer.rolls.size()); ++r) {
     const auto &a = report.rolls[r].tries, &b = finer.rolls[r].tries;

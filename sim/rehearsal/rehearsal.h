@@ -90,6 +90,7 @@ struct MoveRun {
   double stray_lean = 0.0, stray_meant = 0.0, stray_time = 0.0;  ///< that lean, the one meant [rad], when [s]
   double swing = 0.0;  ///< of the last section, between its extremes on the last three seconds [rad]
   std::array<double, kMaxSections> leans{};  ///< at the end [rad]
+  std::array<double, kMaxSections> about{};  ///< at the end too; of what swings there, the middle of its swing [rad]
 };
 
 /// A lower section let loose: what happened between a pin's pulling and the next move.
@@ -151,7 +152,8 @@ struct RehearsalBounds {
   double energy_scale = 0.0;  ///< to lay it beside: the weight times the highest rise, plus the crew's work [J]
   bool compared = false;      ///< run again at half the step, with these differences:
   double pull = 0.0;          ///< of the peak pulls [N]
-  double lean = 0.0;          ///< of the leans at the moves' ends, and at the very end [rad]
+  double lean = 0.0;          ///< of the leans at the moves' ends, of what swings the middles of its swing [rad]
+  double swing = 0.0;         ///< of how wide the last section still swings there [rad]
   double speed = 0.0;         ///< of the aftermath's top speed [m/s]
   double push = 0.0;          ///< of the hand's greatest pushes along the rail [N]
   double touch_gap = 0.0;  ///< farthest that two parts were apart by exact distance when the world saw them touch [m]

@@ -207,20 +207,25 @@ void Tally::watch_move(const SideWorld& world, const Crew& crew) {
 void Tally::end_move() {
   MoveRun& run = report.moves.back();
   if (!std::isfinite(run.least_pull)) run.least_pull = 0.0;
+  run.about = run.leans;
   const MoveKind kind = model_.moves[index(run.move)].kind;
-  if (kind == MoveKind::hang || kind == MoveKind::drag) run.swing = last_swing(run.ends - kSwingSpan);
+  if (kind != MoveKind::hang && kind != MoveKind::drag) return;
+  for (int j = 0; j < model_.linkage.sections; ++j) {
+    const Interval leans = last_leans(index(j), run.ends - kSwingSpan);
+    run.about[index(j)] = leans.middle();
+    run.swing = leans.length();  // the last section's stays
+  }
 }
 
-double Tally::last_swing(double from) const {
-  const std::size_t last = index(model_.linkage.sections - 1);
-  double least = leans_[last], most = least;
+Interval Tally::last_leans(std::size_t section, double from) const {
+  double least = leans_[section], most = least;
   for (auto frame = report.recording.frames.rbegin(); frame != report.recording.frames.rend(); ++frame) {
     if (frame->time < from) break;
-    const double lean = frame->sections[last].turn + 0.5 * std::numbers::pi;
+    const double lean = frame->sections[section].turn + 0.5 * std::numbers::pi;
     least = std::min(least, lean);
     most = std::max(most, lean);
   }
-  return most - least;
+  return {least, most};
 }
 
 void Tally::watch_touches(const SideWorld& world, const Crew& crew, bool after) {

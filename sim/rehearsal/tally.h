@@ -50,7 +50,7 @@ class Tally {
   void end_slack();
   void end_lift();
   void end_move();
-  double last_swing(double from) const;
+  Interval last_leans(std::size_t section, double from) const;
 
   const Model& model_;
   double hook_inside_, frame_, next_frame_ = 0.0;

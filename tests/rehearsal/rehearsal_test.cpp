@@ -214,6 +214,17 @@ TEST_CASE("rehearsal: the same run gives the same bits, and half the step nearly
   CHECK(first.bounds.lean < 0.1 * kDegree);
 }
 
+// Its lean at that moment is another at another step, by degrees; what it swings about is not.
+TEST_CASE("rehearsal: a section that still swings is compared by the middle of its swing", "[rehearsal]") {
+  const Scene scene = gallery_scene("demo-cured");
+  const RehearsalReport report = rehearse(scene, build_model(scene));
+  const MoveRun& hang = report.moves[1];
+  REQUIRE(hang.swing > 1 * kDegree);
+  CHECK(std::abs(hang.leans[1] - hang.about[1]) <= 0.501 * hang.swing);
+  CHECK(report.bounds.lean < 0.5 * kDegree);
+  CHECK(report.bounds.swing > report.bounds.lean);
+}
+
 TEST_CASE("rehearsal: a stiff rope gets a finer step", "[rehearsal]") {
   Scene scene = testing::free_stair();
   scene.hoist->line.strength = 5e6;
