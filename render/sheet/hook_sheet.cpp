@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "render/report/words.h"
+#include "render/sheet/check_bar.h"
 #include "render/sheet/hook_view.h"
 
 namespace stowpath {
@@ -77,7 +78,8 @@ class HookSheet {
     views();
     const double top = list_.height - kBorder - kBand;
     list_.line({kBorder, top}, {list_.width - kBorder, top}, {Ink::line, kThin});
-    check_bar(top);
+    draw_check_bar(list_, labels_, {kBorder + kAir, top + 9.0}, subject_.units, "Print at 100 %.",
+                   "This bar must measure " + check_bar_length(subject_.units) + ".");
     const double title = list_.width - kBorder - title_width();
     notes(top, title);
     title_block(top, title);
@@ -132,21 +134,6 @@ class HookSheet {
       list_.close();
       x += size_of(window).x + kAir + spare;
     }
-  }
-
-  void check_bar(double top) {
-    const bool metric = subject_.units == DisplayUnits::metric;
-    const double length = metric ? 100.0 : 101.6, x = kBorder + kAir, y = top + 9.0;
-    const int divisions = metric ? 10 : 4;
-    list_.open("check-bar", "Bar to check the print by");
-    for (int k = 0; k < divisions; ++k) {
-      const double a = x + length * k / divisions, b = x + length * (k + 1) / divisions;
-      list_.box({a, y}, {b, y + 3.0}, Pen{Ink::line, kThin}, k % 2 == 0 ? Ink::line : Ink::paper);
-    }
-    labels_.fix(list_, {{x, y + 8.2}, "Print at 100 %.", kFigures});
-    labels_.fix(list_,
-                {{x, y + 13.4}, metric ? "This bar must measure 100 mm." : "This bar must measure 4 in.", kNotes});
-    list_.close();
   }
 
   /// A size to a tenth of a millimetre, or to a sixteenth of an inch.

@@ -137,9 +137,9 @@ void label_span_room(DisplayList& list, Labels& labels, const Subject& subject, 
   std::set<std::string> seen;
   const auto add = [&](const std::string& name, const PaperBox& extent, Interval stations) {
     if (extent.least.x >= depth || !seen.insert(name).second) return;
-    spots.push_back({name,
-                     {frame({stations.lo, std::max(extent.least.x, 0.0)}),
-                      frame({stations.hi, std::min(extent.greatest.x, depth)})}});
+    const PaperBox spot{frame({stations.lo, std::max(extent.least.x, 0.0)}),
+                        frame({stations.hi, std::min(extent.greatest.x, depth)})};
+    if (overlap(spot, bounds)) spots.push_back({name, common_box(spot, bounds)});
   };
   for (const RoomPart& part : subject.model.room) {
     if (part.kind == PartKind::obstacle && !part.stations.empty())

@@ -10,17 +10,22 @@ namespace {
 
 // The lanes' lower edges, from the strip's top [mm].
 constexpr double kBracketLane = 9.5, kStandLane = 16.0, kParkLane = 22.5, kRuleLane = 27.5;
+constexpr double kNames = 22.0;  // the widest of their names [mm]
 
 class Stick {
  public:
   Stick(DisplayList& list, Labels& labels, const Subject& subject, const ViewFrame& frame)
       : list_(list), labels_(labels), subject_(subject), frame_(frame) {}
 
-  void lanes(double left) {
+  void lanes() {
     const double right = frame_.x(subject_.scene.room.length);
     list_.box({frame_.x(0.0), y(0.0)}, {right, y(kRuleLane)}, Pen{Ink::line, kMedium}, Ink::paper);
     for (const double lane : {kBracketLane, kStandLane, kParkLane})
       list_.line({frame_.x(0.0), y(lane)}, {right, y(lane)}, {Ink::faint, kThin});
+  }
+
+  // Last: looked at from near, the stick goes on behind them.
+  void names(double left) {
     lane_name(left, kBracketLane, "rail");
     lane_name(left, kStandLane, "stands");
     lane_name(left, kParkLane, "folds, parks");
@@ -82,7 +87,7 @@ class Stick {
   double y(double down) const { return frame_.zero.y + down; }
 
   void lane_name(double left, double lane, const std::string& words) {
-    labels_.fix(list_, {{left, y(lane - 2.3)}, words, kNotes, Anchor::start, Ink::soft});
+    labels_.fix(list_, {{left, y(lane - 2.3)}, words, kNotes, Anchor::start, Ink::soft, 0.0, frame_.x(0.0) < left + kNames});
   }
 
   // Every so manieth long tick can carry its figures.
@@ -138,11 +143,12 @@ class Stick {
 void draw_story_stick(DisplayList& list, Labels& labels, const Subject& subject, const ViewFrame& frame, double left) {
   list.open("story-stick", "Story stick: every station in full");
   Stick stick(list, labels, subject, frame);
-  stick.lanes(left);
+  stick.lanes();
   stick.rail();
   stick.standing();
   stick.home_and_park();
   stick.rule();
+  stick.names(left);
   list.close();
 }
 

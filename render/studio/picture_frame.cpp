@@ -35,7 +35,8 @@ ViewFrame whole_side(const Subject& subject, Vec2 size) {
   const PaperBox extent = side_extent(subject);
   const Vec2 model = extent.greatest - extent.least;
   ViewFrame frame = fitted(size, model, {{kDimensionsLeft, kAir}, {kAir + notes_width(size.x), kDimensionsUnder}});
-  frame.zero = {kDimensionsLeft, size.y - kDimensionsUnder + frame.scale.paper(extent.least.y)};
+  const double spare = std::max(0.0, size.y - kAir - kDimensionsUnder - frame.scale.paper(model.y));
+  frame.zero = {kDimensionsLeft, size.y - kDimensionsUnder - 0.5 * spare + frame.scale.paper(extent.least.y)};
   return frame;
 }
 

@@ -3,9 +3,11 @@
 #include <optional>
 #include <vector>
 
+#include "render/sheet/labels.h"
 #include "render/studio/picture_frame.h"
 #include "render/studio/playback.h"
 #include "sim/clearance/live_pose.h"
+#include "sim/remedy/hook_gap.h"
 
 namespace stowpath {
 
@@ -16,6 +18,8 @@ struct PictureWish {
   Place place;                                ///< the move whose ghosts and sweep are shown
   std::optional<PoseMeeting> closest;         ///< its distance is drawn
   std::optional<std::size_t> chosen_finding;  ///< in DryFit::findings
+  std::optional<Trim> trim{};                 ///< of the hook, where one is proven
+  const std::vector<std::vector<Vec2>>* swept = nullptr;  ///< swept_outline of the move, where it is known already
   bool show_sweep = true, show_findings = true, show_names = true, show_dimensions = true;
 };
 
@@ -29,12 +33,15 @@ struct PaneView {
 /// dimensions, findings as notes.
 DisplayList side_picture(const PictureWish& wish, const PaneView& pane);
 
-/// The same in three layers, to be laid over each other. Under and over change with the scene, its proof, the move, the
-/// frame and what is to be shown; with the pose only what lies between.
-struct SideLayers {
-  DisplayList under, stair, over;
+/// What of the side view stays while the stair moves, under the stair and over it.
+struct StillSide {
+  DisplayList under, over;
+  Labels labels;  ///< where lettering stands
 };
-SideLayers side_layers(const PictureWish& wish, const PaneView& pane);
+StillSide still_side(const PictureWish& wish, const PaneView& pane);
+
+/// The rest: the stair, its lines and dimensions, and the least distance.
+DisplayList moving_side(const PictureWish& wish, const PaneView& pane, Labels labels);
 
 /// Span view and story stick under each other, at one scale of stations.
 DisplayList rail_picture(const PictureWish& wish, const PaneView& pane);

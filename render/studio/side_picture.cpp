@@ -24,35 +24,36 @@ std::vector<Vec2> corners_of(const PaperBox& box) {
 
 class SidePicture {
  public:
-  SidePicture(const PictureWish& wish, const PaneView& pane)
+  SidePicture(const PictureWish& wish, const PaneView& pane, Labels labels)
       : wish_(wish),
         subject_(wish.subject),
         model_(wish.subject.model),
         frame_(pane.frame),
-        bounds_{{kEdge, kEdge}, pane.size - Vec2{kEdge, kEdge}} {
+        size_(pane.size),
+        bounds_{{kEdge, kEdge}, pane.size - Vec2{kEdge, kEdge}},
+        labels_(std::move(labels)) {
     view_ = bounds_;
     if (wish_.show_findings) view_.greatest.x -= notes_width(pane.size.x);
   }
 
   DisplayList under() {
-    DisplayList list;
+    DisplayList list = empty();
     draw_room_side(list, subject_, frame_);
     if (wish_.show_sweep) sweep(list);
     ghosts(list);
-    return list;
-  }
-
-  // Later calls keep off what earlier ones have lettered.
-  DisplayList over() {
-    DisplayList list;
-    if (wish_.show_dimensions) room_dimensions(list);
-    if (wish_.show_findings) findings(list);
     if (wish_.show_names) label_room_side(list, labels_, subject_, frame_, view_);
     return list;
   }
 
+  DisplayList over() {
+    DisplayList list = empty();
+    if (wish_.show_dimensions) room_dimensions(list);
+    if (wish_.show_findings) findings(list);
+    return list;
+  }
+
   DisplayList stair() {
-    DisplayList list;
+    DisplayList list = empty();
     list.open("stair", "The stair");
     draw_stair(list, frame_, model_, wish_.pose);
     list.close();
@@ -63,12 +64,21 @@ class SidePicture {
     return list;
   }
 
+  Labels labels() const { return labels_; }
+
  private:
+  DisplayList empty() const {
+    DisplayList list;
+    list.width = size_.x;
+    list.height = size_.y;
+    return list;
+  }
+
   const Move& move() const { return model_.moves.at(wish_.place.move); }
   Configuration end_of_move(double progress) const { return pose_at(model_, {wish_.place.move, progress}); }
 
   void sweep(DisplayList& list) {
-    const auto rings = swept_outline(model_, wish_.place.move);
+    const auto rings = wish_.swept ? *wish_.swept : swept_outline(model_, wish_.place.move);
     if (rings.empty()) return;
     list.open("sweep", "What the move sweeps: a picture from poses, no proof");
     for (const std::vector<Vec2>& ring : rings) list.path(on_paper(frame_, ring), true, Pen{Ink::blue, kThin});
@@ -229,6 +239,7 @@ class SidePicture {
   const Subject& subject_;
   const Model& model_;
   ViewFrame frame_;
+  Vec2 size_;
   PaperBox bounds_;  // of the pane
   PaperBox view_;    // of the drawing in it, without the notes
   Labels labels_;
@@ -241,26 +252,26 @@ void add(DisplayList& list, DisplayList&& layer) {
 
 }  // namespace
 
-SideLayers side_layers(const PictureWish& wish, const PaneView& pane) {
-  SidePicture picture(wish, pane);
-  SideLayers out;
-  out.over = picture.over();
+StillSide still_side(const PictureWish& wish, const PaneView& pane) {
+  SidePicture picture(wish, pane, {});
+  StillSide out;
+  out.over = picture.over();  // its lettering has the first choice of places
   out.under = picture.under();
-  out.stair = picture.stair();
-  for (DisplayList* layer : {&out.under, &out.stair, &out.over}) {
-    layer->width = pane.size.x;
-    layer->height = pane.size.y;
-  }
+  out.labels = picture.labels();
   return out;
 }
 
+DisplayList moving_side(const PictureWish& wish, const PaneView& pane, Labels labels) {
+  return SidePicture(wish, pane, std::move(labels)).stair();
+}
+
 DisplayList side_picture(const PictureWish& wish, const PaneView& pane) {
-  SideLayers layers = side_layers(wish, pane);
-  DisplayList list = std::move(layers.under);
+  StillSide still = still_side(wish, pane);
+  DisplayList list = std::move(still.under);
   list.title = "Side view: " + wish.subject.model.name;
   list.description = poses_text(wish.subject.model.linkage, wish.pose, wish.pose);
-  add(list, std::move(layers.stair));
-  add(list, std::move(layers.over));
+  add(list, moving_side(wish, pane, std::move(still.labels)));
+  add(list, std::move(still.over));
   return list;
 }
 

@@ -47,6 +47,7 @@ void Studio::open(SceneReading reading) {
   const bool by_hand = !on_procedure_ && table_->model.linkage.sections == table->model.linkage.sections;
   if (table_ && like(table_->model, table->model)) table->fit = std::move(table_->fit);
   table_ = std::move(table);
+  ++revision_;
   faults_.clear();
   cures_.clear();
   chosen_.reset();
@@ -72,6 +73,7 @@ bool Studio::poll() {
     table_->fit = std::move(*news.fit);
     chosen_.reset();
     proving_ = false;
+    ++revision_;
   }
   if (news.cures) {
     cures_ = std::move(*news.cures);

@@ -38,6 +38,8 @@ class Studio {
   const std::vector<Cures>& cures() const { return cures_; }
   const std::vector<Diagnostic>& faults() const { return faults_; }
   DisplayUnits units() const;
+  /// Another number whenever scene, model or proof are others: what was drawn of them is old.
+  unsigned revision() const { return revision_; }
 
   /// Collects what is done. @returns whether something new is there
   bool poll();
@@ -75,6 +77,7 @@ class Studio {
   std::vector<Cures> cures_;
   Prover prover_;
   bool proving_ = false, curing_ = false;
+  unsigned revision_ = 0;
   Place place_;
   Configuration pose_;
   bool on_procedure_ = true;

@@ -2,6 +2,7 @@
 
 #include <string>
 
+#include "render/studio/board.h"
 #include "render/studio/rehearsal_desk.h"
 #include "render/studio/worktable.h"
 
@@ -15,7 +16,8 @@ struct Desk {
 
   bool running = false;  ///< the procedure is shown by itself
   float speed = 1.0F;    ///< at which, negative backwards
-  bool show_sweep = true, show_findings = true, show_names = true;
+  BoardView view = BoardView::side_and_span;  ///< which drawings are to be shown
+  bool show_sweep = true, show_findings = true, show_names = true, show_dimensions = true;
   RehearsalDesk rehearsal{};
   std::string pointed_at{};  ///< the part under the pointer; empty where there is none
 

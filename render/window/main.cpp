@@ -9,6 +9,7 @@
 #include "render/command/faults.h"
 #include "render/command/scene_source.h"
 #include "render/command/sheet_file.h"
+#include "render/studio/ui_scale.h"
 #include "render/window/viewer.h"
 
 namespace stowpath {
@@ -55,8 +56,8 @@ int parse_and_show(int argc, char** argv) {
   CLI::App app("Steps through a scene's moves in a window.", "stowpath-view");
   Wanted wanted;
   app.add_option("SCENE", wanted.scene, "Scene file; without one: the built-in demo");
-  app.add_option("--ui-scale", wanted.viewer.scale, "Size of lettering and widgets; 1 for 96 dots an inch")
-      ->check(CLI::Range(0.5, 4.0));
+  app.add_option("--ui-scale", wanted.viewer.scale, "Size of lettering and widgets, 1 for 96 dots an inch; else as the desktop asks")
+      ->check(CLI::Range(kLeastScale, kMostScale));
   app.add_option("--width", wanted.viewer.width, "Of the window, in pixels")->check(CLI::Range(640, 7680));
   app.add_option("--height", wanted.viewer.height, "Of the window, in pixels")->check(CLI::Range(480, 4320));
   app.add_option("--write", wanted.viewer.export_file, "What \"Write it out\" writes: FILE.svg, .pdf or .png");

@@ -11,20 +11,26 @@ class ViewPage : public Page {
   const char* name() const override { return "View"; }
   int key() const override { return 5; }
   void show(Desk& desk) override {
+    for (int k = 0; k < kBoardViews; ++k) {
+      const auto view = static_cast<BoardView>(k);
+      if (ImGui::RadioButton(view_name(view).data(), desk.view == view)) desk.view = view;
+      if (k % 2 == 0) ImGui::SameLine(0.5F * ImGui::GetWindowWidth());
+    }
+    ImGui::Checkbox("Dimensions", &desk.show_dimensions);
+    ImGui::SameLine(0.5F * ImGui::GetWindowWidth());
+    ImGui::Checkbox("Sweep", &desk.show_sweep);
+    ImGui::Checkbox("Findings", &desk.show_findings);
+    ImGui::SameLine(0.5F * ImGui::GetWindowWidth());
+    ImGui::Checkbox("Names", &desk.show_names);
     if (ImGui::Button("Fit")) desk.fit_asked = true;
     ImGui::SameLine();
     if (ImGui::Button("Write it out")) desk.write_asked = true;
-    ImGui::Checkbox("Sweep", &desk.show_sweep);
-    ImGui::SameLine();
-    ImGui::Checkbox("Findings", &desk.show_findings);
-    ImGui::SameLine();
-    ImGui::Checkbox("Names", &desk.show_names);
     heading("Keys");
     words("1 work, 2 findings, 3 measures, 5 this page (with alt from within a field too). n next, b back, space run, home, "
-          "end. Arrows lean and roll, shift with up and down folds. h holds at touch, f next finding, a does its first cure, + - "
-          "0 zoom, e writes the picture out, shift-e the page as text. Ctrl-f finds a measure, ctrl-z takes back, ctrl-y or "
-          "ctrl-shift-z does again, ctrl-s saves, ctrl-shift-s under another name, ctrl-q closes. Tab walks through these "
-          "notes, escape back to the picture.",
+          "end. Arrows lean and roll, shift with up and down folds. h holds at touch, f next finding, a does its first cure. v next "
+          "view, d the hook at full size, + - 0 zoom, ctrl + and ctrl - for the size of all lettering. e writes the picture out, "
+          "shift-e the page as text. Ctrl-f finds a measure, ctrl-z takes back, ctrl-y or ctrl-shift-z does again, ctrl-s saves, "
+          "ctrl-shift-s under another name, ctrl-q closes. Tab walks through these notes, escape back to the picture.",
           Ink::soft);
   }
 };

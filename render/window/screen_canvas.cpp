@@ -47,34 +47,43 @@ sf::String utf8(const std::string& words) { return sf::String::fromUtf8(words.be
 
 }  // namespace
 
-ScreenCanvas::ScreenCanvas(sf::RenderTarget& target, const sf::Font& lettering, double dots)
-    : target_(target), font_(lettering), dots_(dots) {}
+ScreenCanvas::ScreenCanvas(const sf::Font& lettering, double dots) : font_(lettering), dots_(dots) {}
 
-void ScreenCanvas::draw(const DisplayList& list, sf::Vector2f corner) {
-  const sf::Vector2f size{static_cast<float>(list.width * dots_), static_cast<float>(list.height * dots_)};
-  const sf::Vector2u whole = target_.getSize();
-  const sf::View before = target_.getView();
-  sf::View pane(sf::FloatRect(0.0F, 0.0F, size.x, size.y));
-  pane.setViewport({corner.x / static_cast<float>(whole.x), corner.y / static_cast<float>(whole.y),
-                    size.x / static_cast<float>(whole.x), size.y / static_cast<float>(whole.y)});
-  target_.setView(pane);
+ScreenPicture ScreenCanvas::picture(const DisplayList& list) {
+  paper_ = {list.width, list.height};
+  made_ = {{static_cast<float>(list.width * dots_), static_cast<float>(list.height * dots_)}, {}};
   for (const Item& item : list.items) std::visit(*this, item);
   flush();
-  target_.setView(before);
+  return std::move(made_);
+}
+
+bool ScreenCanvas::off_paper(Vec2 least, Vec2 greatest) const {
+  constexpr double kPen = 1.0;  // the thickest reaches less far [mm]
+  return greatest.x < -kPen || greatest.y < -kPen || least.x > paper_.x + kPen || least.y > paper_.y + kPen;
 }
 
 void ScreenCanvas::operator()(const Path& path) {
+  Vec2 least = path.points.front(), greatest = least;
+  for (const Vec2 v : path.points) {
+    least = {std::min(least.x, v.x), std::min(least.y, v.y)};
+    greatest = {std::max(greatest.x, v.x), std::max(greatest.y, v.y)};
+  }
+  if (off_paper(least, greatest)) return;
   if (path.fill) fill(path.points, *path.fill);
   if (path.pen) stroke(path.points, path.closed, *path.pen);
 }
 
 void ScreenCanvas::operator()(const Arc& arc) {
+  const Vec2 radius{arc.radius, arc.radius};
+  if (off_paper(arc.centre - radius, arc.centre + radius)) return;
   const std::vector<Vec2> points = points_of(arc, dots_);
   if (arc.fill) fill(points, *arc.fill);
   if (arc.pen) stroke(points, arc.whole(), *arc.pen);
 }
 
 void ScreenCanvas::operator()(const Text& text) {
+  const PaperBox box = text_box(text);
+  if (off_paper(box.least, box.greatest)) return;
   const Lettering line = letter(text.words, text.size);
   const double start = line_start(text.anchor, line.width);
   const double c = std::cos(text.turn), s = std::sin(text.turn);
@@ -94,7 +103,7 @@ void ScreenCanvas::operator()(const Text& text) {
     if (text.turn == 0.0) place = {std::round(place.x), std::round(place.y)};
     set.setPosition(place);
     set.setRotation(static_cast<float>(-text.turn * 180.0 / std::numbers::pi));
-    target_.draw(set);
+    made_.parts.emplace_back(std::move(set));
   }
 }
 
@@ -160,7 +169,7 @@ void ScreenCanvas::fill(std::span<const Vec2> corners, Ink ink) {
 }
 
 void ScreenCanvas::flush() {
-  if (triangles_.getVertexCount() > 0) target_.draw(triangles_);
+  if (triangles_.getVertexCount() > 0) made_.parts.emplace_back(triangles_);
   triangles_.clear();
 }
 

@@ -1,23 +1,23 @@
 #pragma once
 
 #include <SFML/Graphics/Font.hpp>
-#include <SFML/Graphics/RenderTarget.hpp>
 #include <SFML/Graphics/VertexArray.hpp>
 #include <span>
 
 #include "render/sheet/display_list.h"
+#include "render/window/screen_picture.h"
 
 namespace stowpath {
 
-/// Draws display lists on a screen. Strokes and rims are feathered triangles, smooth on any driver without
-/// multisampling; lettering is set at whole pixels and never scaled.
+/// Makes display lists ready for the screen. Strokes and rims are feathered triangles, smooth on any driver without
+/// multisampling; lettering is set at whole pixels and never scaled. What lies off the paper is left out.
 class ScreenCanvas {
  public:
-  /// @param dots  pixels for a millimetre of paper
-  ScreenCanvas(sf::RenderTarget& target, const sf::Font& lettering, double dots);
+  /// @param lettering  must outlive what is made
+  /// @param dots       pixels for a millimetre of paper
+  ScreenCanvas(const sf::Font& lettering, double dots);
 
-  /// @param corner  of the list's paper on the target [pixels]; what lies outside of its paper is cut off
-  void draw(const DisplayList& list, sf::Vector2f corner);
+  ScreenPicture picture(const DisplayList& list);
 
   void operator()(const Group&) {}
   void operator()(const Path& path);
@@ -33,10 +33,12 @@ class ScreenCanvas {
   void round_end(sf::Vector2f centre, float radius, sf::Color colour);
   void fill(std::span<const Vec2> corners, Ink ink);
   void flush();
+  bool off_paper(Vec2 least, Vec2 greatest) const;
 
-  sf::RenderTarget& target_;
   const sf::Font& font_;
   double dots_;
+  Vec2 paper_;  // [mm]
+  ScreenPicture made_;
   sf::VertexArray triangles_{sf::Triangles};
 };
 

@@ -10,6 +10,7 @@
 #include "render/command/sheet_file.h"
 #include "render/paint/font.h"
 #include "render/paint/palette.h"
+#include "render/window/desktop.h"
 #include "render/window/screen_canvas.h"
 
 namespace stowpath {
@@ -17,9 +18,9 @@ namespace {
 
 constexpr double kDotsPerMillimetre = 96.0 / 25.4;  // at scale 1
 constexpr double kPanelWidth = 350.0;               // [pixels at scale 1]
-constexpr double kSideShare = 0.6;                  // of the height
 constexpr double kGripReach = 2.0;                  // round the pointer [mm of paper]
 constexpr double kZoomStep = 1.15;
+constexpr double kSideShare = 0.6;                  // of the board's height, for the rehearsal's
 constexpr double kRehearsing = 0.008;  // of a frame's time, at most [s]
 constexpr float kLookEvery = 0.5F;  // at the scene's file [s]
 constexpr unsigned kLeastWidth = 640, kLeastHeight = 480;
@@ -35,40 +36,52 @@ Viewer::Viewer(Worktable& table, ViewerOptions options)
     : table_(table),
       studio_(table.studio()),
       options_(std::move(options)),
-      desk_{table_, studio_, options_.scale},
+      desk_{table_, studio_, options_.scale.value_or(scale_for(desktop_screen()))},
       rehearsal_(studio_, desk_.rehearsal) {
   const sf::VideoMode mode(std::max(options_.width, kLeastWidth), std::max(options_.height, kLeastHeight));
   window_.create(mode, "Stowpath", sf::Style::Default);
   if (!window_.isOpen()) throw std::runtime_error("no window can be opened");
-  window_.setFramerateLimit(60);
+  window_.setFramerateLimit(options_.most_frames);
   const auto font = lettering_font();
   if (!lettering_.loadFromMemory(font.data(), font.size())) throw std::runtime_error("the lettering cannot be opened");
-  widgets_.emplace(window_, static_cast<float>(options_.scale));
+  widgets_.emplace(window_, static_cast<float>(desk_.scale));
   if (!options_.record_file.empty()) desk_.rehearsal.file = options_.record_file;
-  fit_view();
+  lay_out();
 }
 
-double Viewer::dots() const { return kDotsPerMillimetre * options_.scale; }
-double Viewer::panel_width() const { return kPanelWidth * options_.scale; }
+double Viewer::dots() const { return kDotsPerMillimetre * desk_.scale; }
+double Viewer::panel_width() const { return kPanelWidth * desk_.scale; }
 
-Vec2 Viewer::side_size() const {
+Vec2 Viewer::board_size() const {
   const sf::Vector2u size = window_.getSize();
-  const double width = std::max(100.0, size.x - panel_width());
-  return {width / dots(), std::round(kSideShare * size.y) / dots()};
+  return {std::max(100.0, size.x - panel_width()) / dots(), size.y / dots()};
 }
 
-Vec2 Viewer::rail_size() const {
-  const Vec2 side = side_size();
-  return {side.x, window_.getSize().y / dots() - side.y};
+// Over its gauges.
+Vec2 Viewer::rehearsal_side() const { return {board_size().x, std::round(kSideShare * board_size().y)}; }
+
+void Viewer::lay_out() {
+  laid_out_ = studio_.revision();
+  board_.lay_out(subject(), board_size());
+}
+
+void Viewer::show(BoardView view) {
+  board_.show(view, subject());
+  desk_.view = view;
+}
+
+void Viewer::rescale(double scale) {
+  desk_.scale = scale;
+  widgets_->rescale(static_cast<float>(scale));
+  lay_out();
 }
 
 Vec2 Viewer::paper(int x, int y) const { return {x / dots(), y / dots()}; }
 
-bool Viewer::on_side(Vec2 at) const { return at.x < side_size().x && at.y < side_size().y; }
-bool Viewer::on_rail(Vec2 at) const { return at.x < side_size().x && at.y >= side_size().y; }
+Subject Viewer::subject() const { return {studio_.scene(), studio_.model(), studio_.fit(), studio_.units()}; }
 
 PictureWish Viewer::wish() const {
-  PictureWish out{{studio_.scene(), studio_.model(), studio_.fit(), studio_.units()},
+  PictureWish out{subject(),
                   studio_.pose(),
                   studio_.place(),
                   studio_.news().closest,
@@ -76,24 +89,27 @@ PictureWish Viewer::wish() const {
   out.show_sweep = desk_.show_sweep;
   out.show_findings = desk_.show_findings;
   out.show_names = desk_.show_names;
+  out.show_dimensions = desk_.show_dimensions;
   return out;
 }
 
 void Viewer::fit_view() {
   rehearsal_.fit();
-  fitted_ = true;
-  frame_ = whole_side(wish().subject, side_size());
+  board_.fit(subject());
 }
 
 void Viewer::run() {
-  sf::Clock clock;
-  while (window_.isOpen()) {
-    sf::Event event{};
-    while (window_.pollEvent(event)) handle_event(event);
-    if (!window_.isOpen()) return;
-    advance(clock.restart().asSeconds());
-    draw();
+  while (frame()) {
   }
+}
+
+bool Viewer::frame() {
+  sf::Event event{};
+  while (window_.pollEvent(event)) handle_event(event);
+  if (!window_.isOpen()) return false;
+  advance(clock_.restart().asSeconds());
+  draw();
+  return true;
 }
 
 void Viewer::advance(float seconds) {
@@ -102,14 +118,14 @@ void Viewer::advance(float seconds) {
   since_look_ += seconds;
   if (since_look_ > kLookEvery) table_.look_at_file(), since_look_ = 0.0F;
   take_news();
-  if (fitted_) fit_view();
+  if (studio_.revision() != laid_out_) lay_out();
   if (desk_.running) {
     studio_.run(static_cast<double>(seconds * desk_.speed));
     desk_.running = !at_end(studio_.model(), studio_.place(), desk_.speed > 0.0F);
   }
   // Time stands still in a rehearsal that is not looked at.
   desk_.rehearsal.tick(notes_.rehearses() ? static_cast<double>(seconds) : 0.0, kRehearsing);
-  rehearsal_.lay(side_size(), rail_size());
+  rehearsal_.lay(rehearsal_side(), board_size() - Vec2{0.0, rehearsal_side().y});
   widgets_->begin_frame(seconds);
 }
 
@@ -141,30 +157,35 @@ void Viewer::draw() {
 }
 
 void Viewer::draw_pictures() {
-  ScreenCanvas canvas(window_, lettering_, dots());
-  const sf::Vector2f under_side{0.0F, static_cast<float>(side_size().y * dots())};
   if (rehearses()) {
-    canvas.draw(rehearsal_.side_picture(), {0.0F, 0.0F});
-    canvas.draw(rehearsal_.gauges_picture(), under_side);
-    return;
+    draw_list(rehearsal_.side_picture(), 0.0);
+    return draw_list(rehearsal_.gauges_picture(), rehearsal_side().y);
   }
-  const PictureWish shown = wish();
-  canvas.draw(side_picture(shown, {side_size(), frame_}), {0.0F, 0.0F});
-  canvas.draw(rail_picture(shown, {rail_size(), rail_frame(shown.subject, rail_size())}), under_side);
+  painter_.draw(window_, board_, wish(), studio_.revision(), dots());
+  if (hold_ == Hold::nothing) painter_.draw_tag(window_, board_, part_under_pointer(), pointer_, dots());
+}
+
+void Viewer::draw_list(const DisplayList& list, double down) {
+  ScreenCanvas(lettering_, dots()).picture(list).draw(window_, {0.0F, static_cast<float>(down * dots())});
 }
 
 void Viewer::notes() {
-  const double reach = 0.001 * frame_.scale.ratio;
-  desk_.pointed_at =
-      rehearses() ? rehearsal_.pointed_at() :
-      on_side(pointer_) ? part_at(studio_.model(), studio_.pose(), under(frame_, pointer_), reach) : std::string();
+  desk_.pointed_at = rehearses() ? rehearsal_.pointed_at() : part_under_pointer();
   const sf::Vector2u size = window_.getSize();
   const auto width = static_cast<float>(panel_width());
   notes_.show(desk_, static_cast<float>(size.x) - width, width, static_cast<float>(size.y));
 }
 
+std::string Viewer::part_under_pointer() const {
+  const Pane* pane = board_.pane_at(pointer_);
+  if (!pane || pane->kind != PaneKind::side) return {};
+  const double reach = 0.001 * pane->view.frame.scale.ratio;
+  return part_at(studio_.model(), studio_.pose(), pane->model(pointer_), reach);
+}
+
 void Viewer::do_what_is_asked() {
   if (std::exchange(desk_.fit_asked, false)) fit_view();
+  if (desk_.view != board_.view()) show(desk_.view);
   if (std::exchange(desk_.write_asked, false)) export_side();
 }
 
@@ -174,6 +195,7 @@ void Viewer::handle_event(const sf::Event& event) {
   if (event.type == sf::Event::Resized) {
     window_.setView(sf::View(
         sf::FloatRect(0.0F, 0.0F, static_cast<float>(event.size.width), static_cast<float>(event.size.height))));
+    lay_out();
   }
   if (event.type == sf::Event::MouseButtonReleased) hold_ = Hold::nothing, rehearsal_.release();
   if (event.type == sf::Event::MouseMoved) move_pointer(paper(event.mouseMove.x, event.mouseMove.y));
@@ -185,46 +207,46 @@ void Viewer::handle_event(const sf::Event& event) {
 }
 
 void Viewer::press(const sf::Event::MouseButtonEvent& button) {
-  const Vec2 at = paper(button.x, button.y);
-  pointer_ = at;
+  const Vec2 at = pointer_ = paper(button.x, button.y);
   if (rehearses()) return rehearsal_.press(at, button.button);
-  if (on_rail(at)) {
-    hold_ = Hold::rail;
-    return;
-  }
-  if (!on_side(at)) return;
-  const double reach = kGripReach * 0.001 * frame_.scale.ratio;
-  const auto grip = grip_at(studio_.model(), studio_.pose(), under(frame_, at), reach);
-  hold_ = grip && button.button == sf::Mouse::Left ? Hold::stair : Hold::paper;
-  if (grip) grip_ = *grip;
+  const Pane* pane = board_.pane_at(at);
+  if (!pane) return;
+  held_pane_ = pane->kind;
+  hold_ = Hold::paper;
+  if (button.button != sf::Mouse::Left) return;
+  if (pane->kind == PaneKind::rail) hold_ = Hold::rail;
+  if (pane->kind != PaneKind::side) return;
+  const double reach = kGripReach * 0.001 * pane->view.frame.scale.ratio;
+  const auto grip = grip_at(studio_.model(), studio_.pose(), pane->model(at), reach);
+  if (!grip) return;
+  hold_ = Hold::stair;
+  grip_ = *grip;
 }
 
 void Viewer::move_pointer(Vec2 to) {
   const Vec2 from = std::exchange(pointer_, to);
   if (rehearses()) return rehearsal_.move(to);
-  if (hold_ == Hold::paper) {
-    fitted_ = false;
-    frame_.zero = frame_.zero + (to - from);
-  } else if (hold_ == Hold::stair) {
-    desk_.running = false;
-    studio_.handle(pulled(studio_.scene(), studio_.model(), studio_.pose(), grip_, under(frame_, from), under(frame_, to)));
-  } else if (hold_ == Hold::rail) {
-    desk_.running = false;
-    const ViewFrame frame = rail_frame(wish().subject, rail_size());
-    studio_.handle(rolled(studio_.model(), studio_.pose(), 0.001 * frame.scale.ratio * (to.x - from.x)));
-  }
+  const Pane* pane = board_.pane(held_pane_);
+  if (hold_ == Hold::nothing || !pane) return;
+  if (hold_ == Hold::paper) return board_.shift(held_pane_, to - from);
+  desk_.running = false;
+  const Vec2 a = pane->model(from), b = pane->model(to);
+  studio_.handle(hold_ == Hold::rail ? rolled(studio_.model(), studio_.pose(), b.x - a.x)
+                                     : pulled(studio_.scene(), studio_.model(), studio_.pose(), grip_, a, b));
 }
 
 void Viewer::wheel(const sf::Event::MouseWheelScrollEvent& wheel) {
   const Vec2 at = paper(wheel.x, wheel.y);
-  if (!on_side(at)) return;
+  if (at.x >= board_size().x) return;
   if (rehearses()) return rehearsal_.zoom(at, std::pow(kZoomStep, static_cast<double>(wheel.delta)));
   zoom(at, static_cast<double>(wheel.delta));
 }
 
-void Viewer::zoom(Vec2 about, double steps) {
-  fitted_ = false;
-  frame_ = zoomed(frame_, about, std::pow(kZoomStep, steps));
+void Viewer::zoom(Vec2 about, double steps) { board_.zoom(about, std::pow(kZoomStep, steps)); }
+
+Vec2 Viewer::middle_of_picture() const {
+  const Pane& first = board_.panes().front();
+  return first.corner + 0.5 * first.view.size;
 }
 
 std::string Viewer::export_name() const {
@@ -238,7 +260,7 @@ void Viewer::export_notes() {
 void Viewer::export_side() {
   const std::string name = export_name();
   try {
-    write_sheet(name, rehearses() ? rehearsal_.side_picture() : side_picture(wish(), {side_size(), frame_}));
+    write_sheet(name, rehearses() ? rehearsal_.side_picture() : pane_picture(wish(), board_.panes().front()));
     desk_.message = "Written: " + name;
   } catch (const std::runtime_error& fault) {
     desk_.message = name + ": " + fault.what();

@@ -6,8 +6,10 @@
 #include <optional>
 #include <string>
 
+#include "render/studio/board.h"
 #include "render/studio/studio.h"
 #include "render/window/notes.h"
+#include "render/window/painter.h"
 #include "render/window/rehearsal_pane.h"
 #include "render/window/widgets.h"
 
@@ -16,8 +18,9 @@ namespace stowpath {
 struct ViewerOptions {
   std::string export_file;  ///< where the side view is written to on demand: .svg, .pdf or .png
   std::string record_file;  ///< where a rehearsal is written to, see RehearsalDesk::write; empty: a name of its own
-  double scale = 1.0;       ///< of lettering and widgets
+  std::optional<double> scale;  ///< of lettering and widgets; else what the desktop asks for
   unsigned width = 1280, height = 800;
+  unsigned most_frames = 60;  ///< in a second; 0: as many as there can be
 };
 
 /// The window on a studio.
@@ -27,10 +30,15 @@ class Viewer {
   Viewer(Worktable& table, ViewerOptions options);
   void run();
 
- private:
-  enum class Hold { nothing, stair, rail, paper };
-
+  /// One turn of `run`: takes what came in, and shows a frame. @returns whether the window is still open
+  bool frame();
+  /// As if it had come from the window.
   void handle_event(const sf::Event& event);
+  sf::Vector2u size() const { return window_.getSize(); }
+
+ private:
+  enum class Hold { nothing, stair, rail, paper };  // what the pointer has hold of
+
   void key(const sf::Event::KeyEvent& key);
   bool page_key(const sf::Event::KeyEvent& key);
   bool key_from_anywhere(const sf::Event::KeyEvent& key);
@@ -46,6 +54,7 @@ class Viewer {
   void choose_next(int by);
   void apply_first_cure();
   void zoom(Vec2 about, double steps);
+  Vec2 middle_of_picture() const;
   void advance(float seconds);
   void take_news();
   void show_title();
@@ -53,35 +62,42 @@ class Viewer {
   void draw();
 
   void draw_pictures();
+  void draw_list(const DisplayList& list, double down);
   bool rehearses() const { return notes_.rehearses() && desk_.rehearsal.begun(); }
   bool rehearsal_key(const sf::Event::KeyEvent& key);
   void notes();
   void do_what_is_asked();
 
-  void fit_view();
   std::string export_name() const;
   void export_side();
   void export_notes();
   PictureWish wish() const;
-  Vec2 side_size() const;  ///< [mm of paper]
-  Vec2 rail_size() const;  ///< [mm of paper]
+  Subject subject() const;
+  Vec2 board_size() const;      ///< [mm of paper]
+  Vec2 rehearsal_side() const;  ///< [mm of paper]
+  void lay_out();
+  void fit_view();
+  void show(BoardView view);
+  void rescale(double scale);
   double dots() const;     ///< pixels for a millimetre of paper
   double panel_width() const;
-  Vec2 paper(int x, int y) const;  ///< of the side pane, from its upper left corner [mm]
-  bool on_side(Vec2 at) const;
-  bool on_rail(Vec2 at) const;
+  Vec2 paper(int x, int y) const;  ///< on the board, from its upper left corner [mm]
+  std::string part_under_pointer() const;
 
   Worktable& table_;
   Studio& studio_;
   ViewerOptions options_;
   sf::RenderWindow window_;
   sf::Font lettering_;
+  sf::Clock clock_;  // from frame to frame
   std::optional<Widgets> widgets_;
-  ViewFrame frame_;
-  bool fitted_ = true;  // the view follows the window's size
+  Board board_;
+  unsigned laid_out_ = 0;  // for which of the studio's revisions
+  Painter painter_{lettering_};
   Hold hold_ = Hold::nothing;
   Grip grip_;
-  Vec2 pointer_;  // [mm of paper]
+  PaneKind held_pane_ = PaneKind::side;
+  Vec2 pointer_;  // on the board [mm]
   Desk desk_;
   Notes notes_;
   RehearsalPane rehearsal_;

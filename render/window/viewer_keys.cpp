@@ -3,6 +3,7 @@
 #include <numbers>
 
 #include "render/report/remedy_words.h"
+#include "render/studio/ui_scale.h"
 #include "render/window/viewer.h"
 
 namespace stowpath {
@@ -60,10 +61,19 @@ bool Viewer::file_key(const sf::Event::KeyEvent& key) {
 }
 
 void Viewer::command_key(const sf::Event::KeyEvent& key) {
-  if (key.code == sf::Keyboard::Y || (key.code == sf::Keyboard::Z && key.shift)) {
-    table_.redo();
-  } else if (key.code == sf::Keyboard::Z) {
-    table_.undo();
+  switch (key.code) {
+    case sf::Keyboard::Y:
+      return void(table_.redo());
+    case sf::Keyboard::Z:
+      return void(key.shift ? table_.redo() : table_.undo());
+    case sf::Keyboard::Add:
+    case sf::Keyboard::Equal:
+      return rescale(scale_stepped(desk_.scale, 1));
+    case sf::Keyboard::Subtract:
+    case sf::Keyboard::Hyphen:
+      return rescale(scale_stepped(desk_.scale, -1));
+    default:
+      return;
   }
 }
 
@@ -121,10 +131,14 @@ void Viewer::view_key(const sf::Event::KeyEvent& key) {
       return fit_view();
     case sf::Keyboard::Add:
     case sf::Keyboard::Equal:
-      return zoom(0.5 * side_size(), 1.0);
+      return zoom(middle_of_picture(), 1.0);
     case sf::Keyboard::Subtract:
     case sf::Keyboard::Hyphen:
-      return zoom(0.5 * side_size(), -1.0);
+      return zoom(middle_of_picture(), -1.0);
+    case sf::Keyboard::V:
+      return show(static_cast<BoardView>((static_cast<int>(board_.view()) + (key.shift ? kBoardViews - 1 : 1)) % kBoardViews));
+    case sf::Keyboard::D:
+      return show(board_.view() == BoardView::detail ? BoardView::side_and_span : BoardView::detail);
     case sf::Keyboard::E:
       return key.shift ? export_notes() : export_side();
     default:

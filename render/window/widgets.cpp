@@ -102,19 +102,29 @@ Widgets::Widgets(sf::RenderWindow& window, float scale) : window_(window) {
   for (const auto& [widget, key] : kKeys) io.KeyMap[widget] = key;
   io.SetClipboardTextFn = put_clipboard;
   io.GetClipboardTextFn = get_clipboard;
+  window_.setActive(true);
+  ImGui_ImplOpenGL2_Init();
+  rescale(scale);
+}
+
+// On a fresh style: its sizes would be scaled again and again.
+void Widgets::rescale(float scale) {
+  ImGui::GetIO().Fonts->Clear();
   if (file_exists(kTextFont)) {
     add_file(kTextFont, kTextSize * scale);
   } else {
     add_lettering(kTextSize * scale);
   }
   add_lettering(kHeadingSize * scale);
+  window_.setActive(true);
+  ImGui_ImplOpenGL2_DestroyFontsTexture();
+  ImGui_ImplOpenGL2_CreateFontsTexture();
   ImGuiStyle& style = ImGui::GetStyle();
+  style = ImGuiStyle();
   style.WindowRounding = style.FrameRounding = style.GrabRounding = style.ScrollbarRounding = 1.0F;
   style.FrameBorderSize = 1.0F;
   style.ScaleAllSizes(scale);
   paint_style(style);
-  window_.setActive(true);
-  ImGui_ImplOpenGL2_Init();
 }
 
 Widgets::~Widgets() {

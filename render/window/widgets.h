@@ -17,6 +17,9 @@ class Widgets {
   Widgets(const Widgets&) = delete;
   Widgets& operator=(const Widgets&) = delete;
 
+  /// Makes lettering and widgets of another size, between two frames.
+  void rescale(float scale);
+
   /// Tells the widgets of an event. @returns whether they want it for themselves
   bool take(const sf::Event& event);
   bool typing() const;  ///< a field takes what is typed
