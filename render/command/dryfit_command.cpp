@@ -4,6 +4,7 @@
 
 #include "render/command/apply_command.h"
 #include "render/command/faults.h"
+#include "render/command/moves_file.h"
 #include "render/command/remedy_job.h"
 #include "render/command/sheet_file.h"
 #include "render/report/json.h"
@@ -30,6 +31,12 @@ std::string report(const SceneRequest& request, const Scene& scene, const Assess
   return dry_fit_text(found.model, found.fit, {units, request.voice.colour, twice, &found.seat}, cures);
 }
 
+// The moves can be written as well as the sheet.
+void check_dryfit_outputs(SceneRequest request) {
+  if (!request.apply && request.sheet && is_moves_name(*request.sheet)) request.sheet.reset();
+  check_outputs(request);
+}
+
 void check_sagged(const SceneRequest& request, const SceneJob& job) {
   if (request.apply)
     throw UsageFault("--apply: cures are not looked for with --sagged",
@@ -53,10 +60,15 @@ void write_detail(const SceneRequest& request, const SceneJob& job, const Assess
   write_sheet(*request.detail, make_hook_sheet(subject));
 }
 
+void write_drawing_of(const std::string& name, const Subject& subject) {
+  if (is_moves_name(name)) return write_moves(name, subject);
+  write_sheet(name, make_dry_fit_sheet(subject));
+}
+
 }  // namespace
 
 int run_dryfit(const SceneRequest& request, std::istream& in, std::ostream& out) {
-  check_outputs(request);
+  check_dryfit_outputs(request);
   const SceneText source = read_scene_text(request.scene, in);
   const SceneJob job = assemble_job(request, source);
   const Scene& scene = job.scene;
@@ -66,7 +78,7 @@ int run_dryfit(const SceneRequest& request, std::istream& in, std::ostream& out)
   const AssessOptions options{request.sagged, {}};
   const Assessment found = assess_job(job, source, options);
   if (request.apply) return run_apply(request, job, source, found, options, out);
-  if (request.sheet) write_sheet(*request.sheet, make_dry_fit_sheet({scene, found.model, found.fit, units}));
+  if (request.sheet) write_drawing_of(*request.sheet, {scene, found.model, found.fit, units});
   if (request.detail) write_detail(request, job, found, options);
   std::vector<Cures> cures;
   if (request.remedies && !request.sagged && !request.voice.quiet)

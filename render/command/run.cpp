@@ -110,6 +110,7 @@ int do_rehearse(const SceneRequest& request, const Wanted& wanted, std::istream&
 void add_dryfit(CLI::App& app, Wanted& wanted) {
   CLI::App* dryfit = add_scene_command(
       app, wanted, "dryfit", "Does it clear, over the whole span and every move? Findings, their cures, and reach.");
+  dryfit->get_option("--output")->description("Write the sheet to FILE: .svg, .pdf or .png; or the moves: .webp or .html");
   dryfit->add_flag("--sagged", wanted.sagged, "With the pipe bent under a person; cures are not looked for then");
   dryfit->add_flag("--no-remedies", wanted.no_remedies, "Do not look for cures of what is found");
   dryfit

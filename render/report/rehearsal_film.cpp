@@ -1,9 +1,6 @@
 #include "render/report/rehearsal_film.h"
 
-#include <algorithm>
-#include <cmath>
-
-#include "render/paint/webp.h"
+#include "render/report/film.h"
 #include "render/report/recording_words.h"
 #include "render/sheet/recording_curves.h"
 #include "render/sheet/roll_drawing.h"
@@ -15,10 +12,6 @@ namespace {
 constexpr double kWidth = 160.0;        // of a picture, in the drawing's millimetres
 constexpr double kAir = 6.0;            // round the view [mm]
 constexpr double kCaption = 19.0;       // under it [mm]
-constexpr double kDotsPerInch = 120.0;  // 756 dots across
-constexpr double kLongest = 20.0;       // of the film [s]
-constexpr double kPicture = 0.12;       // from one picture to the next [s]
-constexpr int kLastPicture = 2000;      // it stands before the film begins again [ms]
 
 void draw_caption(DisplayList& list, const RecordingSubject& subject, const RecordedFrame& frame, double top,
                   int faster) {
@@ -66,18 +59,9 @@ std::string rehearsal_film(const RecordingSubject& subject) {
   check_rehearsal(subject);
   const std::vector<RecordedFrame>& frames = subject.recording.frames;
   const double begins = frames.front().time, lasts = frames.back().time - begins;
-  const int faster = std::max(1, static_cast<int>(std::ceil(lasts / kLongest)));
-  const auto pictures = static_cast<std::size_t>(std::ceil(lasts / (faster * kPicture)));
-  const auto picture = [&](std::size_t frame) {
-    return paint_raster(make_rehearsal_picture(subject, frame, faster), kDotsPerInch);
-  };
-  const Raster last = picture(frames.size() - 1);
-  WebpAnimation film(last.width, last.height);
-  for (std::size_t i = 0; i < pictures; ++i)
-    film.add(picture(frame_at(subject.recording, begins + static_cast<double>(i) * faster * kPicture)),
-             static_cast<int>(1000.0 * kPicture));
-  film.add(last, kLastPicture);
-  return film.finish();
+  return make_film(begins, lasts, [&](double time, int faster) {
+    return make_rehearsal_picture(subject, frame_at(subject.recording, time), faster);
+  });
 }
 
 }  // namespace stowpath

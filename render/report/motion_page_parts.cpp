@@ -1,8 +1,8 @@
-#include "render/report/rehearsal_page_parts.h"
+#include "render/report/motion_page_parts.h"
 
 namespace stowpath {
 
-std::string_view rehearsal_page_style() {
+std::string_view motion_page_style() {
   return R"(:root{--paper:#faf5e9;--line:#242a33;--soft:#5e5f5c;--red:#b83227;--blue:#2f5d8a}
 *{box-sizing:border-box}
 body{margin:0;background:var(--paper);color:var(--line);font:17px/1.45 'Routed Gothic','DejaVu Sans',sans-serif}
@@ -29,7 +29,7 @@ li.past button{border-left-color:var(--line)}
 )";
 }
 
-std::string_view rehearsal_page_script() {
+std::string_view motion_page_script() {
   return R"(document.documentElement.classList.add('scripts');
 const $=id=>document.getElementById(id),F=run.frames,N=run.sections,T0=F[0][0],T1=F[F.length-1][0];
 let time=T0,last=0,playing=false;
@@ -62,7 +62,7 @@ function show(t){
   for(const c of document.querySelectorAll('.cursor')){c.setAttribute('x1',x);c.setAttribute('x2',x)}
   let said='';
   run.events.forEach((e,i)=>{const past=e[0]<=time+1e-9;$('event-'+i).className=(e[2]?'trouble ':'')+(past?'past':'');if(past)said=e[1]});
-  $('now').textContent=time.toFixed(2)+' s'+(f[1]>=0?', '+run.moves[f[1]]+(run.down!==null&&time>=run.down?' backwards':''):'')+'. Line '+(f[3]>0?Math.round(f[2]*run.force)+' '+run.forceUnit:'off')
+  $('now').textContent=!run.forces?said:time.toFixed(2)+' s'+(f[1]>=0?', '+run.moves[f[1]]+(run.down!==null&&time>=run.down?' backwards':''):'')+'. Line '+(f[3]>0?Math.round(f[2]*run.force)+' '+run.forceUnit:'off')
     +(f[k+2]?', push along the rail '+Math.round(f[k+2]*run.force)+' '+run.forceUnit:'')+', foot '+(f.speed*run.speed).toFixed(2)+' '+run.speedUnit+'. '+said}
 function tick(now){if(!playing)return;const fast=+$('fast').value;show(time+fast*(now-last)/1000);last=now;
   if(time>=T1)stop();else requestAnimationFrame(tick)}
