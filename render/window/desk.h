@@ -19,6 +19,7 @@ struct Desk {
   BoardView view = BoardView::side_and_span;  ///< which drawings are to be shown
   bool show_sweep = true, show_findings = true, show_names = true, show_dimensions = true;
   RehearsalDesk rehearsal{};
+  std::string out_name = "side-view.svg";  ///< what is written out goes there: the picture, or the moves, by its ending
   std::string pointed_at{};  ///< the part under the pointer; empty where there is none
 
   std::string message{};  ///< the last thing that is worth telling; stays in view

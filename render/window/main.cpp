@@ -7,6 +7,7 @@
 #include <CLI/CLI.hpp>
 
 #include "render/command/faults.h"
+#include "render/command/moves_file.h"
 #include "render/command/scene_source.h"
 #include "render/command/sheet_file.h"
 #include "render/studio/ui_scale.h"
@@ -60,7 +61,8 @@ int parse_and_show(int argc, char** argv) {
       ->check(CLI::Range(kLeastScale, kMostScale));
   app.add_option("--width", wanted.viewer.width, "Of the window, in pixels")->check(CLI::Range(640, 7680));
   app.add_option("--height", wanted.viewer.height, "Of the window, in pixels")->check(CLI::Range(480, 4320));
-  app.add_option("--write", wanted.viewer.export_file, "What \"Write it out\" writes: FILE.svg, .pdf or .png");
+  app.add_option("--write", wanted.viewer.export_file,
+                 "What \"Write it out\" writes: the picture to FILE.svg, .pdf or .png, or the moves to .webp or .html");
   app.add_option("--record", wanted.viewer.record_file,
                  "What a rehearsal is written to: FILE.txt, .html, .webp, .svg, .pdf or .png");
   try {
@@ -68,7 +70,8 @@ int parse_and_show(int argc, char** argv) {
   } catch (const CLI::ParseError& error) {
     return app.exit(error) == 0 ? kExitClear : kExitUsage;
   }
-  if (!wanted.viewer.export_file.empty()) check_sheet_name("--write", wanted.viewer.export_file);
+  if (!wanted.viewer.export_file.empty() && !is_moves_name(wanted.viewer.export_file))
+    check_sheet_name("--write", wanted.viewer.export_file);
   return show(wanted);
 }
 

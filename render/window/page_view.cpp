@@ -23,8 +23,12 @@ class ViewPage : public Page {
     ImGui::SameLine(0.5F * ImGui::GetWindowWidth());
     ImGui::Checkbox("Names", &desk.show_names);
     if (ImGui::Button("Fit")) desk.fit_asked = true;
-    ImGui::SameLine();
-    if (ImGui::Button("Write it out")) desk.write_asked = true;
+    heading("Out");
+    ImGui::SetNextItemWidth(-1.0F);
+    const bool entered = text_field("##out", desk.out_name, ImGuiInputTextFlags_EnterReturnsTrue);
+    if (ImGui::Button("Write it out") || entered) desk.write_asked = true;
+    words("The picture as .svg, .pdf or .png; all moves as .webp, an animated picture, or .html, a page with a slider.",
+          Ink::soft);
     heading("Keys");
     words("1 work, 2 findings, 3 measures, 5 this page (with alt from within a field too). n next, b back, space run, home, "
           "end. Arrows lean and roll, shift with up and down folds. h holds at touch, f next finding, a does its first cure. v next "

@@ -7,7 +7,6 @@
 #include <utility>
 
 #include "render/command/faults.h"
-#include "render/command/sheet_file.h"
 #include "render/paint/font.h"
 #include "render/paint/palette.h"
 #include "render/window/desktop.h"
@@ -39,6 +38,7 @@ Viewer::Viewer(Worktable& table, ViewerOptions options)
       desk_{table_, studio_, options_.scale.value_or(scale_for(desktop_screen()))},
       rehearsal_(studio_, desk_.rehearsal) {
   const sf::VideoMode mode(std::max(options_.width, kLeastWidth), std::max(options_.height, kLeastHeight));
+  if (!options_.export_file.empty()) desk_.out_name = options_.export_file;
   window_.create(mode, "Stowpath", sf::Style::Default);
   if (!window_.isOpen()) throw std::runtime_error("no window can be opened");
   window_.setFramerateLimit(options_.most_frames);
@@ -186,7 +186,8 @@ std::string Viewer::part_under_pointer() const {
 void Viewer::do_what_is_asked() {
   if (std::exchange(desk_.fit_asked, false)) fit_view();
   if (desk_.view != board_.view()) show(desk_.view);
-  if (std::exchange(desk_.write_asked, false)) export_side();
+  if (std::exchange(desk_.write_asked, false)) write_out();
+  look_at_writing();
 }
 
 void Viewer::handle_event(const sf::Event& event) {
@@ -247,24 +248,6 @@ void Viewer::zoom(Vec2 about, double steps) { board_.zoom(about, std::pow(kZoomS
 Vec2 Viewer::middle_of_picture() const {
   const Pane& first = board_.panes().front();
   return first.corner + 0.5 * first.view.size;
-}
-
-std::string Viewer::export_name() const {
-  return options_.export_file.empty() ? "side-view.svg" : options_.export_file;
-}
-
-void Viewer::export_notes() {
-  notes_.write_next(std::filesystem::path(export_name()).replace_extension(".txt").string());
-}
-
-void Viewer::export_side() {
-  const std::string name = export_name();
-  try {
-    write_sheet(name, rehearses() ? rehearsal_.side_picture() : pane_picture(wish(), board_.panes().front()));
-    desk_.message = "Written: " + name;
-  } catch (const std::runtime_error& fault) {
-    desk_.message = name + ": " + fault.what();
-  }
 }
 
 }  // namespace stowpath

@@ -3,10 +3,12 @@
 #include <SFML/Graphics/Font.hpp>
 #include <SFML/Graphics/RenderWindow.hpp>
 #include <SFML/System/Clock.hpp>
+#include <future>
 #include <optional>
 #include <string>
 
 #include "render/studio/board.h"
+#include "render/studio/out_files.h"
 #include "render/studio/studio.h"
 #include "render/window/notes.h"
 #include "render/window/painter.h"
@@ -16,7 +18,7 @@
 namespace stowpath {
 
 struct ViewerOptions {
-  std::string export_file;  ///< where the side view is written to on demand: .svg, .pdf or .png
+  std::string export_file;  ///< the name first offered to write out to
   std::string record_file;  ///< where a rehearsal is written to, see RehearsalDesk::write; empty: a name of its own
   std::optional<double> scale;  ///< of lettering and widgets; else what the desktop asks for
   unsigned width = 1280, height = 800;
@@ -68,9 +70,11 @@ class Viewer {
   void notes();
   void do_what_is_asked();
 
-  std::string export_name() const;
-  void export_side();
   void export_notes();
+  void write_out();
+  void write_picture(const std::string& name);
+  void write_moves_beside();
+  void look_at_writing();
   PictureWish wish() const;
   Subject subject() const;
   Vec2 board_size() const;      ///< [mm of paper]
@@ -101,6 +105,8 @@ class Viewer {
   Desk desk_;
   Notes notes_;
   RehearsalPane rehearsal_;
+  OutFiles out_files_;
+  std::future<std::string> writing_;  // of the moves; its message
   std::string title_;
   bool closing_asked_ = false;
   float since_look_ = 0.0F;

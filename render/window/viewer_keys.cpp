@@ -140,7 +140,7 @@ void Viewer::view_key(const sf::Event::KeyEvent& key) {
     case sf::Keyboard::D:
       return show(board_.view() == BoardView::detail ? BoardView::side_and_span : BoardView::detail);
     case sf::Keyboard::E:
-      return key.shift ? export_notes() : export_side();
+      return key.shift ? export_notes() : write_out();
     default:
       return;
   }
