@@ -89,16 +89,20 @@ void Notes::naming(Desk& desk) {
   naming_begun_ = desk.naming;
 }
 
-// The open page's tab stands on the line under the row; its name stands over the page as well.
+// A tooltip, as every window that ends, would end the writing. The open page's tab stands on the line under the row; its name stands over the page as well.
 void Notes::tabs(float width) {
-  const float each = width / static_cast<float>(pages_.size());
+  float lettering = 0.0F;
+  for (const auto& page : pages_) lettering += ImGui::CalcTextSize(page->name()).x;
+  const float spare = (width - lettering) / static_cast<float>(pages_.size());
+  ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, {0.0F, ImGui::GetStyle().FramePadding.y});
   for (std::size_t k = 0; k < pages_.size(); ++k) {
     if (k > 0) ImGui::SameLine(0.0F, 0.0F);
     ImGui::PushStyleColor(ImGuiCol_Button, shade(k == open_ ? Ink::wood : Ink::wall));
-    if (ImGui::Button(pages_[k]->name(), {each, 0.0F})) open_ = k;
+    if (ImGui::Button(pages_[k]->name(), {ImGui::CalcTextSize(pages_[k]->name()).x + spare, 0.0F})) open_ = k;
     ImGui::PopStyleColor();
-    if (ImGui::IsItemHovered()) ImGui::SetTooltip("Key %d", pages_[k]->key());
+    if (file_.empty() && ImGui::IsItemHovered()) ImGui::SetTooltip("Key %d", pages_[k]->key());
   }
+  ImGui::PopStyleVar();
 }
 
 // The library writes down what its widgets say, those out of sight too.

@@ -1,6 +1,6 @@
 """The pages of the notes."""
 
-from window import expect
+from window import expect, wait_for
 
 
 def turn_by_key_and_mouse(window, told):
@@ -11,6 +11,6 @@ def turn_by_key_and_mouse(window, told):
         expect(finding["id"] in findings, finding["id"] + " on the page of findings: " + findings)
     expect("through the move" not in findings, "one page at a time")
     window.click(1240, 60)  # the last tab
-    expect("Keys" in window.page(), "a click on its tab turns to a page")
+    wait_for("a click on its tab to turn to a page", lambda: "Keys" in window.page())
     window.point(640, 300)
     expect("Order of work" in window.page("alt+1"), "with alt a digit turns too")

@@ -43,7 +43,7 @@ TEST_CASE("worksheet: undo and redo are a finger on a list of texts", "[studio][
     for (int k = 0; k < 60; ++k) {
       const auto what = draw() % 5;
       if (what < 2) {
-        const int millimetres = 500 + static_cast<int>(draw() % 4);
+        const int millimetres = 560 + static_cast<int>(draw() % 4);
         REQUIRE_FALSE(sheet.set(width(millimetres)));
         const std::string now = with_width(std::to_string(millimetres));
         if (now != texts[finger]) {
