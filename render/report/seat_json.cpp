@@ -62,6 +62,7 @@ Json seat_json(const Model& model, const SeatReport& report, DisplayUnits units)
   out["parked"] = report.parked ? hold_json(model, "Parked", *report.parked, units) : Json(nullptr);
   out["poses"] = report.poses.size();
   out["unjudged_poses"] = report.unjudged;
+  out["binding_poses"] = report.binding;
   out["text"] = seat_sentence(model, report, units);
   out["range_text"] = seat_range_sentence(model, report, units);
   return out;

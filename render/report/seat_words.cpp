@@ -71,9 +71,8 @@ std::string seat_sentence(const Model& model, const SeatReport& report, DisplayU
           " is a finding.";
   return text + " Weight, line, fold line and floor are balanced in " +
          counted(static_cast<long long>(report.poses.size()), "pose", "poses") +
-         ", raising, holding and letting down, with every friction from none to the greatest: reckoned there, not "
-         "proven "
-         "between. Nobody stands on the stair.";
+         ", raising, holding and letting down, with friction from none to the greatest: reckoned there, not "
+         "proven between. Nobody stands on the stair.";
 }
 
 std::string hold_sentence(std::string_view state, const SeatHold& hold, DisplayUnits units) {
@@ -108,7 +107,12 @@ std::string unjudged_sentence(const Model& model, const SeatReport& report) {
   if (!unknown.empty()) text = "Not judged, as the stair is not held by its line there: " + unknown + ". ";
   if (report.unjudged > 0)
     text += "In " + counted(report.unjudged, "pose", "poses") +
-            " the line is slack or the forces have no balance: see `stowpath hoist`.";
+            " the line is slack or the forces have no balance: see `stowpath hoist`. ";
+  if (report.binding > 0)
+    text += "In " + counted(report.binding, "pose", "poses") +
+            " the dragged foot binds with the greatest friction as the stair is raised: what the hooks bear then is left "
+            "out, and `stowpath rehearse` shows what comes of it. ";
+  if (!text.empty()) text.pop_back();
   return text;
 }
 

@@ -115,6 +115,7 @@ void SeatWalk::tell(std::size_t move, std::size_t first) {
       ++report_.unjudged;
       continue;
     }
+    if (pose.contact.binds) ++report_.binding;
     const Interval off{pose.off_crown().lo - kBetween, pose.off_crown().hi + kBetween};
     seat.off_crown = seat.judged ? hull(seat.off_crown, off) : off;
     seat.touches = seat.judged ? hull(seat.touches, pose.contact.touches) : pose.contact.touches;

@@ -79,6 +79,7 @@ struct SeatReport {
   std::optional<SeatHold> standing;  ///< the station that leaves most travel, at the working lean
   std::optional<SeatHold> parked;    ///< the procedure's last pose
   int unjudged = 0;                  ///< poses without a case of balance
+  int binding = 0;                   ///< poses at which raising has none, see HookContact
   double seconds = 0.0;
 };
 

@@ -82,7 +82,11 @@ HookContact hauled_contact(const LiftRig& rig, const PosePlace& place, const Hoo
   HookContact contact;
   for (const Haul haul : {Haul::raising, Haul::holding, Haul::lowering}) {
     const PosePull pull = pose_pull(rig, place, haul);
-    if (!balanced(pull)) continue;
+    if (!balanced(pull)) {
+      // Let down, a foot that stays where it is takes less friction than the greatest: holding stands for it.
+      contact.binds = contact.binds || haul != Haul::lowering;
+      continue;
+    }
     take(contact, pull.reactions.hook, bend_angle(pull.reactions.hook, lean, arc), cone, arc);
   }
   add_touches(contact, cone, arc);

@@ -26,6 +26,7 @@ Vec2 standing_hook_force(const StandingBalance& balance, double k);
 /// Where the pipe touches and how it presses, over a range of friction.
 struct HookContact {
   bool judged = false;  ///< false: no case of balance was found, as on a slack line
+  bool binds = false;   ///< raised or held it has no balance: at that friction the dragged foot binds
   bool lifted = false;  ///< in some case the pipe would press the hooks down: only their curl holds them on
   bool held = true;     ///< the pipe can give the force in every case: it points into the arc, or is held by friction
   Interval points;      ///< on the bend, without the hook's own friction [rad]

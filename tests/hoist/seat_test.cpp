@@ -48,6 +48,21 @@ TEST_CASE("seat: the cured demo's hooks stay on all the way, standing and lifted
   for (const SeatWander& move : demo.seat.moves) CHECK((move.judged && move.held));
 }
 
+// A foot dragged under its hinge binds from some friction on; off the floor nothing can.
+TEST_CASE("seat: where the dragged foot binds at the greatest friction, the poses are counted", "[hoist]") {
+  const Seated rough(gallery_text("demo-cured"));
+  int bound = 0;
+  for (const SeatPose& pose : rough.seat.poses) {
+    if (!pose.contact.binds) continue;
+    ++bound;
+    CHECK(rough.model.moves[pose.move].segments[pose.segment].kind == SegmentKind::drag);
+  }
+  CHECK(bound > 0);
+  CHECK(rough.seat.binding == bound);
+  const Seated smooth(changed(gallery_text("demo-cured"), "tolerances:", "friction: {floor: [0, 0.1]}\ntolerances:"));
+  CHECK(smooth.seat.binding < bound);
+}
+
 TEST_CASE("seat: without a hoist the standing stair is judged and nothing else", "[hoist]") {
   const Seated ladder(gallery_text("rolling-ladder"));
   REQUIRE(ladder.seat.moves.size() == 1);
