@@ -127,10 +127,12 @@ def file_changed_under_work(window, scene):
 
 
 def closing_asks_once(window):
+    wait_for("a page", lambda: window.page("3"))
     find_and_type(window, "stair.width", "575")
+    wait_for("575 in the page", lambda: "not saved" in window.page("3"))
     window.key("ctrl+q")
-    time.sleep(0.3)
-    expect(window.process.poll() is None, "with unsaved work ctrl-q asks")
+    wait_for("ctrl-q to ask", lambda: "There is unsaved work" in window.page())
     window.key("ctrl+q")
     expect(window.process.wait(timeout=PATIENCE) == 0, "asked again it closes")
-    expect("is kept" in window.process.stderr.read(), "and says that the work is kept")
+    said = window.process.stderr.read()
+    expect("is kept" in said, "and says that the work is kept: " + said)

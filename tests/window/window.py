@@ -30,13 +30,13 @@ def one_line(words):
 
 
 class Window:
-    def __init__(self, viewer, scene, folder):
-        self.written = os.path.join(folder, "side.svg")
-        self.recorded = os.path.join(folder, "run.txt")
+    def __init__(self, viewer, scene, folder, write=None):
+        self.written = write or os.path.join(folder, "side.svg")
+        self.recorded = "run.txt" if write else os.path.join(folder, "run.txt")
         files = ["--write", self.written, "--record", self.recorded]
         state = dict(os.environ, XDG_STATE_HOME=os.path.join(folder, "state"))
-        self.process = subprocess.Popen([viewer, scene, *files, "--width", "1280", "--height", "800"],
-                                        env=state, stderr=subprocess.PIPE, text=True)
+        self.process = subprocess.Popen([os.path.abspath(viewer), os.path.abspath(scene), *files, "--width", "1280", "--height", "800"],
+                                        env=state, cwd=folder, stderr=subprocess.PIPE, text=True)
         self.id = wait_for("a window", self.find)
         place = dict(line.split("=") for line in xdotool("getwindowgeometry", "--shell", self.id).split() if "=" in line)
         self.left, self.top = int(place["X"]), int(place["Y"])
