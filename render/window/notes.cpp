@@ -89,7 +89,7 @@ void Notes::naming(Desk& desk) {
   naming_begun_ = desk.naming;
 }
 
-// A tooltip, as every window that ends, would end the writing. The open page's tab stands on the line under the row; its name stands over the page as well.
+// The open page has its name over it as well. No tooltip while what they say is written: a window that ends ends the log.
 void Notes::tabs(float width) {
   float lettering = 0.0F;
   for (const auto& page : pages_) lettering += ImGui::CalcTextSize(page->name()).x;

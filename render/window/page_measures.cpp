@@ -78,6 +78,10 @@ class MeasuresPage : public Page {
     ImGui::SetNextItemWidth(-1.0F);
     if (std::exchange(desk.find_asked, false)) ImGui::SetKeyboardFocusHere();
     text_field("##find", search_, ImGuiInputTextFlags_AutoSelectAll);
+    // Done with, it hands over to the first field that it found.
+    const auto pressed = [](ImGuiKey key) { return ImGui::IsKeyPressed(ImGui::GetKeyIndex(key), false); };
+    first_asked_ = searching_ && (pressed(ImGuiKey_Tab) || pressed(ImGuiKey_Enter));
+    searching_ = ImGui::IsItemActive();
   }
 
   void lines(Desk& desk) {
@@ -104,6 +108,7 @@ class MeasuresPage : public Page {
     if (ImGui::IsItemHovered()) explained_ = line;
     if (ImGui::CalcTextSize(label.c_str()).x < column) ImGui::SameLine(column);
     ImGui::SetNextItemWidth(-1.0F);
+    if (std::exchange(first_asked_, false)) ImGui::SetKeyboardFocusHere();
     if (const auto choices = choices_of(line); !choices.empty()) {
       choose(desk, line, choices);
     } else {
@@ -150,6 +155,7 @@ class MeasuresPage : public Page {
   std::string text_, saved_;  // that they are of
   std::string own_text_;      // the text after the last change made here
   std::string search_;
+  bool searching_ = false, first_asked_ = false;
   std::string typed_in_, typed_;  // the key of the field that is typed in, and what
   std::map<std::string, Refused> refused_;
   std::optional<MeasureLine> explained_;
