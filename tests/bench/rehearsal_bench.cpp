@@ -14,7 +14,7 @@ namespace {
 void rehearse_demo(benchmark::State& state) {
   const std::string name = STOWPATH_SOURCE_DIR "/scenes/demo.yaml";
   std::ifstream in(name, std::ios::binary);
-  const Scene scene = parse_scene({std::istreambuf_iterator<char>(in), {}}, name);
+  const Scene scene = parse_scene(std::string(std::istreambuf_iterator<char>(in), {}), name);
   const Model model = build_model(scene);
   RehearsalOptions options;
   options.compare = false;
