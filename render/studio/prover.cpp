@@ -2,6 +2,8 @@
 
 #include <utility>
 
+#include "render/sheet/hook_sheet.h"
+
 namespace stowpath {
 
 Prover::Prover() : worker_([this](const std::stop_token& stop) { work(stop); }) {}
@@ -80,8 +82,11 @@ void Prover::prove(const SceneReading& reading, const std::stop_token& stop) {
   RemedyOptions wanted;
   wanted.stop = [&] { return superseded(stop); };
   std::vector<Cures> cures = find_remedies(reading.draft, reading.scene, assessed, options, wanted);
+  const bool trims = !superseded(stop) && meets_bracket(assessed.fit);
+  const auto trim = trims ? trim_that_clears(reading.scene, kLeastArc, options) : std::nullopt;
   const std::lock_guard lock(guard_);
   if (wanted_ || stop.stop_requested()) return;
+  news_.trim = trim;
   news_.cures = std::move(cures);
   cures_due_ = false;
   changed_.notify_all();

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "render/studio/scene_reading.h"
+#include "sim/remedy/hook_gap.h"
 #include "sim/remedy/remedies.h"
 
 namespace stowpath {
@@ -31,6 +32,7 @@ class Prover {
   struct News {
     std::optional<DryFit> fit;
     std::optional<std::vector<Cures>> cures;
+    std::optional<Trim> trim;  ///< with the cures: what has to go of a hook that meets a bracket, where that is proven
   };
   /// @throws what the proof threw: a fault of the program
   News poll();

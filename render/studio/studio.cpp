@@ -50,6 +50,7 @@ void Studio::open(SceneReading reading) {
   ++revision_;
   faults_.clear();
   cures_.clear();
+  trim_.reset();
   chosen_.reset();
   proving_ = curing_ = true;
   prover_.start(std::move(reading));
@@ -77,6 +78,7 @@ bool Studio::poll() {
   }
   if (news.cures) {
     cures_ = std::move(*news.cures);
+    trim_ = news.trim;
     curing_ = false;
   }
   return news.fit || news.cures;

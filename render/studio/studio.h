@@ -36,6 +36,7 @@ class Studio {
   const DryFit& fit() const;
   /// Of the findings in `fit`; empty until they were looked for.
   const std::vector<Cures>& cures() const { return cures_; }
+  const std::optional<Trim>& trim() const { return trim_; }  ///< found with them, where a hook meets a bracket
   const std::vector<Diagnostic>& faults() const { return faults_; }
   DisplayUnits units() const;
   /// Another number whenever scene, model or proof are others: what was drawn of them is old.
@@ -75,6 +76,7 @@ class Studio {
   std::unique_ptr<Table> table_;
   std::vector<Diagnostic> faults_;
   std::vector<Cures> cures_;
+  std::optional<Trim> trim_;
   Prover prover_;
   bool proving_ = false, curing_ = false;
   unsigned revision_ = 0;

@@ -86,6 +86,7 @@ PictureWish Viewer::wish() const {
                   studio_.place(),
                   studio_.news().closest,
                   studio_.chosen_finding()};
+  out.trim = studio_.trim();
   out.show_sweep = desk_.show_sweep;
   out.show_findings = desk_.show_findings;
   out.show_names = desk_.show_names;

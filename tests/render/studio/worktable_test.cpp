@@ -3,6 +3,7 @@
 #include <catch2/catch.hpp>
 #include <fstream>
 
+#include "render/sheet/hook_sheet.h"
 #include "tests/support/gallery.h"
 #include "tests/support/scratch_folder.h"
 
@@ -77,6 +78,11 @@ TEST_CASE("worktable: the numbers after a change are those of the saved file", "
     for (std::size_t k = 0; k < cures[i].remedies.size(); ++k)
       CHECK(window.studio.cures()[i].remedies[k].clearance == cures[i].remedies[k].clearance);
   }
+  const auto trim = trim_that_clears(saved.scene, kLeastArc);
+  REQUIRE((meets_bracket(assessed.fit) && trim));
+  REQUIRE(window.studio.trim());
+  CHECK(window.studio.trim()->wrap == trim->wrap);
+  CHECK(window.studio.trim()->cut == trim->cut);
 }
 
 TEST_CASE("worktable: a cure is one step that cures what it says", "[studio][worktable]") {
