@@ -8,6 +8,8 @@
 
 namespace stowpath {
 
+constexpr int kFieldFrames = 10;  // more than a field needs to open
+
 /// What the window and its pages share beside the studio: how the scene is shown, and what is to be done next.
 struct Desk {
   Worktable& table;
@@ -26,6 +28,15 @@ struct Desk {
 
   bool naming = false;       ///< a name to save under is typed
   bool find_asked = false;   ///< the page of measures is to take what is typed as a search
+
+  /// Frames for which what is typed waits for the field that was asked for: it takes a few to open.
+  int frames_till_field = 0;
+
+  void ask_name() { naming = true, frames_till_field = kFieldFrames; }
+  void ask_search() { find_asked = true, frames_till_field = kFieldFrames; }
+
+  /// Asks for a name where there is none.
+  void save() { table.file().empty() ? ask_name() : void(table.save()); }
 
   /// Makes a cure's change; what comes of it is the message.
   void apply(const Remedy& remedy) {

@@ -66,9 +66,9 @@ class MeasuresPage : public Page {
     ImGui::SameLine();
     if (ImGui::Button("Do again")) table.redo();
     ImGui::SameLine();
-    if (ImGui::Button("Save")) desk.naming = table.file().empty() || (table.save(), false);
+    if (ImGui::Button("Save")) desk.save();
     ImGui::SameLine();
-    if (ImGui::Button("Save as")) desk.naming = true;
+    if (ImGui::Button("Save as")) desk.ask_name();
   }
 
   void search(Desk& desk) {

@@ -22,11 +22,16 @@ constexpr double kZoomStep = 1.15;
 constexpr double kSideShare = 0.6;                  // of the board's height, for the rehearsal's
 constexpr double kRehearsing = 0.008;  // of a frame's time, at most [s]
 constexpr float kLookEvery = 0.5F;  // at the scene's file [s]
+constexpr int kOpening = 3;  // frames in which a field that was open already may still take what is typed
 constexpr unsigned kLeastWidth = 640, kLeastHeight = 480;
 
 sf::Color paper_of_screen() {
   const Colour c = paper_colour(Ink::paper);
   return {c.red, c.green, c.blue};
+}
+
+bool from_keyboard(const sf::Event& event) {
+  return event.type == sf::Event::KeyPressed || event.type == sf::Event::KeyReleased || event.type == sf::Event::TextEntered;
 }
 
 }  // namespace
@@ -105,6 +110,7 @@ void Viewer::run() {
 }
 
 bool Viewer::frame() {
+  take_what_was_typed_ahead();
   sf::Event event{};
   while (window_.pollEvent(event)) handle_event(event);
   if (!window_.isOpen()) return false;
@@ -192,6 +198,21 @@ void Viewer::do_what_is_asked() {
 }
 
 void Viewer::handle_event(const sf::Event& event) {
+  if (desk_.frames_till_field > 0 && from_keyboard(event)) return typed_ahead_.push_back(event);
+  take(event);
+}
+
+// A field opens some frames after it was asked for. What is typed meanwhile is for it, not a command.
+void Viewer::take_what_was_typed_ahead() {
+  if (desk_.frames_till_field == 0) return;
+  --desk_.frames_till_field;
+  const bool open = widgets_->typing() && kFieldFrames - desk_.frames_till_field > kOpening;
+  if (!open && desk_.frames_till_field > 0) return;
+  desk_.frames_till_field = 0;
+  for (const sf::Event& event : std::exchange(typed_ahead_, {})) handle_event(event);
+}
+
+void Viewer::take(const sf::Event& event) {
   const bool taken = widgets_->take(event);
   if (event.type == sf::Event::Closed) return close();
   if (event.type == sf::Event::Resized) {

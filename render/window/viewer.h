@@ -6,6 +6,7 @@
 #include <future>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "render/studio/board.h"
 #include "render/studio/out_files.h"
@@ -41,6 +42,8 @@ class Viewer {
  private:
   enum class Hold { nothing, stair, rail, paper };  // what the pointer has hold of
 
+  void take(const sf::Event& event);
+  void take_what_was_typed_ahead();
   void key(const sf::Event::KeyEvent& key);
   bool page_key(const sf::Event::KeyEvent& key);
   bool key_from_anywhere(const sf::Event::KeyEvent& key);
@@ -102,6 +105,7 @@ class Viewer {
   Grip grip_;
   PaneKind held_pane_ = PaneKind::side;
   Vec2 pointer_;  // on the board [mm]
+  std::vector<sf::Event> typed_ahead_;  // for a field that is to open
   Desk desk_;
   Notes notes_;
   RehearsalPane rehearsal_;

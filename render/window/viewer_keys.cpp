@@ -9,7 +9,7 @@
 namespace stowpath {
 namespace {
 
-constexpr int kRehearsalPage = 4;                            // its digit
+constexpr int kMeasuresPage = 3, kRehearsalPage = 4;         // their digits
 constexpr double kRollStep = 0.02;                           // of one press of an arrow [m]
 constexpr double kTurnStep = 0.5 * std::numbers::pi / 180.0;  // [rad]
 
@@ -42,14 +42,13 @@ bool Viewer::key_from_anywhere(const sf::Event::KeyEvent& key) {
 bool Viewer::file_key(const sf::Event::KeyEvent& key) {
   switch (key.code) {
     case sf::Keyboard::S:
-      desk_.naming = key.shift || table_.file().empty();
-      if (!desk_.naming) table_.save();
+      key.shift ? desk_.ask_name() : desk_.save();
       return true;
     case sf::Keyboard::Q:
       close();
       return true;
     case sf::Keyboard::F:
-      desk_.find_asked = notes_.open(3);
+      if (notes_.open(kMeasuresPage)) desk_.ask_search();
       return true;
     case sf::Keyboard::Enter:
     case sf::Keyboard::Delete:

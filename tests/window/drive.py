@@ -46,6 +46,7 @@ def main():
             files.follows_the_file(window, scene)
             shutil.copy(source, scene)
             files.reads_the_mended_file(window)
+            editing.typed_at_once_goes_to_the_search(window)
             editing.measure_is_typed(window, scene)
             editing.wrong_measure_is_refused(window)
             editing.saved_numbers_are_the_commands(window, command, scene)

@@ -4,7 +4,7 @@ import json
 import subprocess
 import time
 
-from window import PATIENCE, Window, expect, one_line, wait_for
+from window import PATIENCE, Window, expect, one_line, wait_for, xdotool
 
 SETTLING = 0.8  # until a field takes what is typed, on a slow machine [s]
 
@@ -35,6 +35,15 @@ def wait_for_proof(window):
         return said if "Of the scene before" not in said else None
 
     return wait_for("the proof", proven)
+
+
+def typed_at_once_goes_to_the_search(window):
+    """The field opens some frames after ctrl-f: r, a and 4 are commands elsewhere."""
+    xdotool("key", "ctrl+f", "type", "--delay", "0", "ra4")
+    window.key("Return", "Escape")
+    said = window.page()
+    expect("Nothing of that name." in said and "Find { ra4 }" in said, "all that was typed is searched for: " + said)
+    expect(window.process.poll() is None and "not saved" not in said, "and nothing else is done: " + said)
 
 
 def measure_is_typed(window, scene):
