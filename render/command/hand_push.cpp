@@ -134,11 +134,6 @@ class Reader {
 
 HandPushRead read_hand_push(const std::string& text) { return Reader().read(text); }
 
-std::string trimmed(const std::string& text) {
-  const auto first = text.find_first_not_of(' '), last = text.find_last_not_of(' ');
-  return first == std::string::npos ? "" : text.substr(first, last - first + 1);
-}
-
 std::optional<double> read_seconds(const std::string& text) {
   const std::string word = trimmed(text);
   const bool minutes = word.ends_with("min");

@@ -33,7 +33,4 @@ HandPushRead read_hand_push(const std::string& text);
 /// "12s", "1.5 min" in seconds; none where it is no time, or a negative one.
 std::optional<double> read_seconds(const std::string& text);
 
-/// Without the spaces at its ends.
-std::string trimmed(const std::string& text);
-
 }  // namespace stowpath

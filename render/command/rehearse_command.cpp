@@ -5,9 +5,11 @@
 
 #include "render/command/faults.h"
 #include "render/command/hand_push.h"
+#include "render/command/progress.h"
 #include "render/command/recording_file.h"
 #include "render/report/rehearsal_report.h"
 #include "render/report/words.h"
+#include "sim/trade/figure.h"
 #include "sim/trade/length.h"
 #include "sim/trade/measure.h"
 
@@ -70,6 +72,15 @@ std::string report_of(const SceneRequest& request, const RehearsalSubject& subje
   if (request.voice.json) return rehearsal_json(subject);
   if (request.voice.quiet) return rehearsal_verdict_text(subject, request.voice.colour);
   return rehearsal_text(subject, {subject.units, request.voice.colour});
+}
+
+// A long procedure takes a while, and runs twice to see what the step does.
+RehearsalReport watched(RehearsalOptions options, const Scene& scene, const Model& model, const Voice& voice) {
+  Progress progress(voice.progress);
+  options.progress = [&](double time) {
+    progress.tell("rehearsing: " + format_decimal(time, 0) + " s of the work have run");
+  };
+  return rehearse(scene, model, options);
 }
 
 }  // namespace
@@ -144,7 +155,7 @@ int run_rehearse(const SceneRequest& request, const WhatIfs& asked, const Rehear
   check_no_pins(scene, asked);
   check_line(scene, asked);
   options.from = station_at_first(asked.from, model);
-  RehearsalReport report = rehearse(scene, model, options);
+  RehearsalReport report = watched(options, scene, model, request.voice);
   report.recording.options = what_ifs_text(asked);
   if (!files.record.empty()) write_recording_file(files.record, report.recording);
   if (!files.drawing.empty()) write_drawing(files.drawing, {scene, model, report.recording, units});

@@ -8,10 +8,6 @@
 namespace stowpath {
 namespace {
 
-bool ends_with(const std::string& text, std::string_view end) {
-  return text.size() > end.size() && text.compare(text.size() - end.size(), end.size(), end) == 0;
-}
-
 void check_scene_name(const std::string& name) {
   if (!ends_with(name, ".yaml") && !ends_with(name, ".yml"))
     throw UsageFault("-o " + name + ": with --apply a scene is written, as .yaml",

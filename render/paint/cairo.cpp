@@ -52,6 +52,14 @@ class CairoPainter {
 
   void operator()(const Group&) {}
 
+  void operator()(const Inset& inset) {
+    if (!inset.opens) return cairo_restore(c_);
+    cairo_save(c_);
+    cairo_translate(c_, inset.corner.x, inset.corner.y);
+    cairo_rectangle(c_, 0.0, 0.0, inset.size.x, inset.size.y);
+    cairo_clip(c_);
+  }
+
   void operator()(const Path& path) {
     cairo_new_path(c_);
     for (const Vec2& point : path.points) cairo_line_to(c_, point.x, point.y);

@@ -63,6 +63,15 @@ class SvgPainter {
     out_ += "\n";
   }
 
+  void operator()(const Inset& inset) {
+    if (!inset.opens) {
+      out_ += "</svg>\n";
+      return;
+    }
+    out_ += "<svg overflow=\"hidden\" x=\"" + number(inset.corner.x) + "\" y=\"" + number(inset.corner.y) + "\" width=\"" +
+            number(inset.size.x) + "\" height=\"" + number(inset.size.y) + "\">\n";
+  }
+
   void operator()(const Path& path) {
     std::string data;
     for (const Vec2& point : path.points) {

@@ -1,5 +1,6 @@
 #include "render/sheet/display_list.h"
 
+#include <algorithm>
 #include <utility>
 
 namespace stowpath {
@@ -45,5 +46,27 @@ void DisplayList::open(std::string id, std::string says) {
 }
 
 void DisplayList::close() { std::get<Group>(items.emplace_back(std::in_place_type<Group>)).opens = false; }
+
+void DisplayList::lay(const DisplayList& sheet, Vec2 corner) {
+  const Vec2 size{sheet.width, sheet.height};
+  width = std::max(width, corner.x + size.x);
+  height = std::max(height, corner.y + size.y);
+  open("", sheet.title);
+  items.emplace_back(std::in_place_type<Inset>, Inset{corner, size, true});
+  items.insert(items.end(), sheet.items.begin(), sheet.items.end());
+  items.emplace_back(std::in_place_type<Inset>, Inset{corner, size, false});
+  close();
+}
+
+DisplayList on_one_sheet(std::vector<LaidSheet> sheets) {
+  if (sheets.size() == 1) return std::move(sheets.front().sheet);
+  DisplayList out;
+  for (const auto& [sheet, corner] : sheets) {
+    if (out.title.empty()) out.title = sheet.title;
+    out.description += (out.description.empty() ? "" : "; ") + sheet.description;
+    out.lay(sheet, corner);
+  }
+  return out;
+}
 
 }  // namespace stowpath

@@ -72,7 +72,14 @@ struct Group {
   bool opens = true;
 };
 
-using Item = std::variant<Path, Arc, Text, Group>;
+/// Between its two ends the items are a sheet of their own, laid on this one and cut off at its edges.
+struct Inset {
+  Vec2 corner;  ///< its upper left one [mm]
+  Vec2 size;    ///< [mm]
+  bool opens = true;
+};
+
+using Item = std::variant<Path, Arc, Text, Group, Inset>;
 
 struct DisplayList {
   double width = 0.0;   ///< [mm]
@@ -88,6 +95,16 @@ struct DisplayList {
   void text(Text lettering);
   void open(std::string id, std::string says);
   void close();
+  /// Lays a sheet on this one, which grows to hold it. Its title becomes that of a layer.
+  void lay(const DisplayList& sheet, Vec2 corner);
 };
+
+struct LaidSheet {
+  DisplayList sheet;
+  Vec2 corner;  ///< its upper left one [mm]
+};
+
+/// Sheets on one sheet, which has the first one's title and what each of them says of itself. One alone stays itself.
+DisplayList on_one_sheet(std::vector<LaidSheet> sheets);
 
 }  // namespace stowpath

@@ -116,6 +116,12 @@ DisplayList pane_picture(const PictureWish& wish, const Pane& pane) {
   return {};
 }
 
+DisplayList board_picture(const PictureWish& wish, const Board& board) {
+  std::vector<LaidSheet> drawings;
+  for (const Pane& pane : board.panes()) drawings.push_back({pane_picture(wish, pane), pane.corner});
+  return on_one_sheet(std::move(drawings));
+}
+
 DisplayList pointer_tag(const std::string& words, Vec2 at, Vec2 size) {
   constexpr double kAway = 4.0, kAir = 1.2;  // [mm]
   DisplayList list;

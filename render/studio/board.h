@@ -62,6 +62,9 @@ class Board {
 /// What a pane shows.
 DisplayList pane_picture(const PictureWish& wish, const Pane& pane);
 
+/// All that hangs on the board, on one sheet.
+DisplayList board_picture(const PictureWish& wish, const Board& board);
+
 /// A name on a slip of paper beside a point of a pane, wherever it has room.
 DisplayList pointer_tag(const std::string& words, Vec2 at, Vec2 size);
 

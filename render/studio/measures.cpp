@@ -29,6 +29,7 @@ class Walk {
  public:
   Walk(const DocumentNode& root, const SceneDraft& saved) : saved_(saved) {
     for (const DocumentEntry& entry : root.entries) {
+      if (entry.key.text == "stowpath") continue;  // no measure of anything
       if (holds_keys(entry.value)) {
         subject(entry.key.text, entry.key.text, entry.value);
       } else if (holds_maps(entry.value) && entry.key.text != "procedure") {

@@ -63,8 +63,9 @@ RehearsalDesk::~RehearsalDesk() {
   if (written_.valid()) written_.wait();
 }
 
-void RehearsalDesk::start_over(const Scene& scene, const Model& model) {
+void RehearsalDesk::start_over(const Scene& scene, const Model& model, unsigned edition) {
   clear();
+  edition_ = edition;
   RehearsalOptions options;
   options.from = station_at_first("", model);
   if (without_pin > 0) options.no_pins.push_back(without_pin - 1);
@@ -81,8 +82,8 @@ void RehearsalDesk::clear() {
   message_.clear();
 }
 
-void RehearsalDesk::toggle(const Scene& scene, const Model& model) {
-  if (!run_) start_over(scene, model);
+void RehearsalDesk::toggle(const Scene& scene, const Model& model, unsigned edition) {
+  if (!run_) start_over(scene, model, edition);
   running_ = !running_ && !winding();
   goal_.reset();
   shown_.reset();

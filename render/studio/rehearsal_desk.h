@@ -35,16 +35,18 @@ class RehearsalDesk {
   std::string file = "rehearsal.html";  ///< what is written
 
   /// Puts the stair at the procedure's start; what ran before is forgotten.
-  void start_over(const Scene& scene, const Model& model);
+  /// @param edition  of the scene, see Studio::edition
+  void start_over(const Scene& scene, const Model& model, unsigned edition = 0);
   /// Forgets it all.
   void clear();
   bool begun() const { return run_ != nullptr; }
   const LiveRun& run() const { return *run_; }  ///< @pre begun()
+  unsigned edition() const { return edition_; }  ///< of the scene that runs
 
   // Running.
   bool running() const { return running_; }
   /// Starts where nothing has run yet, else pauses or goes on from the live end.
-  void toggle(const Scene& scene, const Model& model);
+  void toggle(const Scene& scene, const Model& model, unsigned edition = 0);
   /// Goes on for that much real time, if it runs. @param budget  real time that it may use up [s]
   void tick(double seconds, double budget);
   void change_speed(int by);  ///< to the next of the speeds, up or down
@@ -103,6 +105,7 @@ class RehearsalDesk {
   void push_as(const std::string& words);
 
   std::unique_ptr<LiveRun> run_;
+  unsigned edition_ = 0;
   bool running_ = false, lags_ = false, finished_ = false;
   double wanted_ = 0.0;          // how far the run should have gone [s]
   std::optional<double> shown_;  // wound back to [s]

@@ -48,6 +48,7 @@ void Studio::open(SceneReading reading) {
   if (table_ && like(table_->model, table->model)) table->fit = std::move(table_->fit);
   table_ = std::move(table);
   ++revision_;
+  ++edition_;
   faults_.clear();
   cures_.clear();
   trim_.reset();

@@ -42,6 +42,9 @@ class Studio {
   /// Another number whenever scene, model or proof are others: what was drawn of them is old.
   unsigned revision() const { return revision_; }
 
+  /// Another number whenever the scene is another one.
+  unsigned edition() const { return edition_; }
+
   /// Collects what is done. @returns whether something new is there
   bool poll();
   void wait();            ///< until the proof is done, then polls
@@ -79,7 +82,7 @@ class Studio {
   std::optional<Trim> trim_;
   Prover prover_;
   bool proving_ = false, curing_ = false;
-  unsigned revision_ = 0;
+  unsigned revision_ = 0, edition_ = 0;
   Place place_;
   Configuration pose_;
   bool on_procedure_ = true;

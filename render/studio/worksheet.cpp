@@ -18,21 +18,21 @@ SceneDraft Worksheet::saved_draft() const {
   }
 }
 
-std::optional<Refusal> Worksheet::write(const std::vector<ValueEdit>& edits) {
+std::optional<RefusedEdit> Worksheet::write(const std::vector<ValueEdit>& edits) {
   const SceneDraft& draft = reading_.draft;
   std::string changed = draft.text();
   try {
     changed = edits.size() == 1 && draft.value(edits.front().key) == nullptr ? draft.add(edits.front()) : draft.write(edits);
     reading_ = reading_of(changed, draft.name());
   } catch (const SceneError& error) {
-    return Refusal{error.diagnostics, std::move(changed)};
+    return RefusedEdit{error.diagnostics, std::move(changed)};
   } catch (const std::logic_error& error) {
-    return Refusal{{{{}, edits.front().key, error.what(), "write it as one line of plain text"}}, std::move(changed)};
+    return RefusedEdit{{{{}, edits.front().key, error.what(), "write it as one line of plain text"}}, std::move(changed)};
   }
   return std::nullopt;
 }
 
-std::optional<Refusal> Worksheet::set(const ValueEdit& edit, bool typing) {
+std::optional<RefusedEdit> Worksheet::set(const ValueEdit& edit, bool typing) {
   const bool joins = typing && edit.key == typed_.key;
   const DocumentNode* old = reading_.draft.value(edit.key);
   Typed typed{edit.key, joins ? typed_.before : old == nullptr ? "left out" : old->text};
@@ -42,18 +42,18 @@ std::optional<Refusal> Worksheet::set(const ValueEdit& edit, bool typing) {
   return std::nullopt;
 }
 
-std::optional<Refusal> Worksheet::change(const std::vector<ValueEdit>& edits, const std::string& deed) {
+std::optional<RefusedEdit> Worksheet::change(const std::vector<ValueEdit>& edits, const std::string& deed) {
   if (auto refused = write(edits)) return refused;
   push(deed, false);
   end_typing();
   return std::nullopt;
 }
 
-std::optional<Refusal> Worksheet::replace(std::string text, const std::string& deed) {
+std::optional<RefusedEdit> Worksheet::replace(std::string text, const std::string& deed) {
   try {
     reading_ = reading_of(text, reading_.draft.name());
   } catch (const SceneError& error) {
-    return Refusal{error.diagnostics, std::move(text)};
+    return RefusedEdit{error.diagnostics, std::move(text)};
   }
   push(deed, false);
   end_typing();

@@ -11,7 +11,7 @@
 namespace stowpath {
 
 /// Why a change was not made, in the reader's words.
-struct Refusal {
+struct RefusedEdit {
   std::vector<Diagnostic> faults;  ///< never empty; their places are in `text`
   std::string text;                ///< the scene as it would have read
 };
@@ -37,12 +37,12 @@ class Worksheet {
 
   /// Gives one value another text; a setting that the file leaves out is added.
   /// @param typing  joins the step before where that typed the same value: a word is one step, not one for each letter
-  std::optional<Refusal> set(const ValueEdit& edit, bool typing = false);
+  std::optional<RefusedEdit> set(const ValueEdit& edit, bool typing = false);
   /// Gives values other texts, as one step.
   /// @param deed  what is done, in few words: undo and redo say it again
-  std::optional<Refusal> change(const std::vector<ValueEdit>& edits, const std::string& deed);
+  std::optional<RefusedEdit> change(const std::vector<ValueEdit>& edits, const std::string& deed);
   /// Another text as a whole, as one step.
-  std::optional<Refusal> replace(std::string text, const std::string& deed);
+  std::optional<RefusedEdit> replace(std::string text, const std::string& deed);
   /// What is typed next begins a step of its own.
   void end_typing() { typed_ = {}; }
 
@@ -63,7 +63,7 @@ class Worksheet {
   struct Typed {
     std::string key, before;
   };
-  std::optional<Refusal> write(const std::vector<ValueEdit>& edits);
+  std::optional<RefusedEdit> write(const std::vector<ValueEdit>& edits);
   void push(const std::string& deed, bool joins);
   void go(std::size_t step);
 

@@ -30,7 +30,7 @@ std::filesystem::file_time_type time_of(const std::string& file) {
   return std::filesystem::last_write_time(file, ignored);
 }
 
-std::string first_fault(const Refusal& refused) {
+std::string first_fault(const RefusedEdit& refused) {
   const Diagnostic& fault = refused.faults.front();
   return "line " + std::to_string(fault.at.line) + ": " + fault.problem;
 }
@@ -97,12 +97,12 @@ void Worktable::throw_work_away() {
 }
 
 // What is left from before would be written over by what is kept next.
-std::optional<Refusal> Worktable::held_up() const {
+std::optional<RefusedEdit> Worktable::held_up() const {
   if (asked_ != Asked::work_left) return std::nullopt;
-  return Refusal{{{{}, "", "There is unsaved work from before", "take it up or throw it away first"}}, sheet_.text()};
+  return RefusedEdit{{{{}, "", "There is unsaved work from before", "take it up or throw it away first"}}, sheet_.text()};
 }
 
-void Worktable::tell(const Refusal& refused) {
+void Worktable::tell(const RefusedEdit& refused) {
   news_ = refused.faults.front().problem + ": " + refused.faults.front().hint + ".";
 }
 
@@ -116,14 +116,14 @@ void Worktable::after_change() {
   news_ = unsaved_->trouble();
 }
 
-std::optional<Refusal> Worktable::set(const ValueEdit& edit, bool typing) {
+std::optional<RefusedEdit> Worktable::set(const ValueEdit& edit, bool typing) {
   if (auto held = held_up()) return held;
   if (auto refused = sheet_.set(edit, typing)) return refused;
   after_change();
   return std::nullopt;
 }
 
-std::optional<Refusal> Worktable::apply(const Remedy& remedy) {
+std::optional<RefusedEdit> Worktable::apply(const Remedy& remedy) {
   if (auto held = held_up()) return held;
   std::vector<std::string> deeds;
   for (const Change& change : remedy.changes) deeds.push_back(change_sentence(change, studio_.units()));

@@ -39,8 +39,8 @@ class Worktable {
   const std::string& file() const { return file_; }
 
   // Changes: the studio shows them at once. Refused while a question about unsaved work waits.
-  std::optional<Refusal> set(const ValueEdit& edit, bool typing = false);
-  std::optional<Refusal> apply(const Remedy& remedy);
+  std::optional<RefusedEdit> set(const ValueEdit& edit, bool typing = false);
+  std::optional<RefusedEdit> apply(const Remedy& remedy);
   void end_typing() { sheet_.end_typing(); }
   void undo();
   void redo();
@@ -65,7 +65,7 @@ class Worktable {
   enum class Asked { nothing, work_left, file_changed, name_taken };
 
   void offer_work_left();
-  void tell(const Refusal& refused);
+  void tell(const RefusedEdit& refused);
   void after_change();
   void ask(Asked what, Question question);
   void take_up_work();
@@ -75,7 +75,7 @@ class Worktable {
   void weigh_file(const std::string& text);
   bool write_to(const std::string& name);
   std::optional<std::string> on_disk() const;
-  std::optional<Refusal> held_up() const;
+  std::optional<RefusedEdit> held_up() const;
 
   Studio& studio_;
   std::string file_, name_, folder_;

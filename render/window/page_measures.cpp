@@ -7,6 +7,7 @@
 #include "render/studio/measures.h"
 #include "render/window/page.h"
 #include "render/window/words_on_notes.h"
+#include "sim/trade/measure.h"
 
 namespace stowpath {
 namespace {
@@ -14,7 +15,7 @@ namespace {
 constexpr float kLabelShare = 0.5F;  // of a line
 constexpr int kHelpLines = 6;
 
-std::string refusal_words(const Refusal& refused, const std::string& stands) {
+std::string refusal_words(const RefusedEdit& refused, const std::string& stands) {
   const Diagnostic& fault = refused.faults.front();
   std::string out = "Not taken: ";
   if (fault.at.line > 0) out += "line " + std::to_string(fault.at.line) + ": ";
@@ -141,9 +142,7 @@ class MeasuresPage : public Page {
   }
 
   void take(Desk& desk, const MeasureLine& line, const std::string& text, bool typing) {
-    const std::size_t from = text.find_first_not_of(' '), to = text.find_last_not_of(' ');
-    const std::string trimmed = from == std::string::npos ? "" : text.substr(from, to - from + 1);
-    if (const auto refused = desk.table.set({line.key, trimmed}, typing)) {
+    if (const auto refused = desk.table.set({line.key, trimmed(text)}, typing)) {
       refused_[line.key] = {text, refusal_words(*refused, line.text)};
     } else {
       refused_.erase(line.key);

@@ -25,11 +25,11 @@ bool field(const char* label, std::string& text) {
 }
 
 void transport(RehearsalDesk& desk, const Studio& studio) {
-  if (ImGui::Button(desk.running() ? "Pause" : "Start")) desk.toggle(studio.scene(), studio.model());
+  if (ImGui::Button(desk.running() ? "Pause" : "Start")) desk.toggle(studio.scene(), studio.model(), studio.edition());
   ImGui::SameLine();
   if (ImGui::Button("Frame")) desk.step(1);
   ImGui::SameLine();
-  if (ImGui::Button("Over again")) desk.start_over(studio.scene(), studio.model());
+  if (ImGui::Button("Over again")) desk.start_over(studio.scene(), studio.model(), studio.edition());
   words("speed", Ink::soft);
   for (std::size_t k = 0; k < kRehearsalSpeeds.size(); ++k) {
     ImGui::SameLine();
@@ -49,7 +49,11 @@ void time_slider(RehearsalDesk& desk) {
   if (ImGui::Button("Back to now")) desk.show_live();
 }
 
-void state(const RehearsalDesk& desk) {
+void state(const RehearsalDesk& desk, unsigned edition) {
+  if (desk.edition() != edition) {
+    words("The scene was changed since: what runs is the scene as it was. Over again, or shift-r, takes up the new one.",
+          Ink::red);
+  }
   if (desk.winding()) words("Running on ...", Ink::blue);
   if (desk.lags()) words("Slower than asked for: this machine takes longer.", Ink::red);
   if (!desk.message().empty()) words(desk.message(), Ink::blue);
@@ -78,7 +82,7 @@ void without_pin(RehearsalDesk& desk, const Studio& studio) {
     ImGui::SameLine();
     if (!ImGui::RadioButton(k == 0 ? "none" : std::to_string(k).c_str(), desk.without_pin == k)) continue;
     desk.without_pin = k;
-    if (desk.begun()) desk.start_over(studio.scene(), studio.model());
+    if (desk.begun()) desk.start_over(studio.scene(), studio.model(), studio.edition());
   }
 }
 
@@ -151,7 +155,7 @@ class RehearsalPage : public Page {
           Ink::soft);
     }
     time_slider(rehearsal);
-    state(rehearsal);
+    state(rehearsal, desk.studio.edition());
     what_if(rehearsal);
     to_move(rehearsal);
     what_happened(rehearsal);

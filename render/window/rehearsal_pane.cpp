@@ -38,9 +38,9 @@ DisplayList RehearsalPane::side_picture() const { return rehearsal_picture(wish(
 
 DisplayList RehearsalPane::gauges_picture() const { return rehearsal_gauges(subject(), desk_.shown().frame, gauges_); }
 
-void RehearsalPane::toggle() { desk_.toggle(studio_.scene(), studio_.model()); }
+void RehearsalPane::toggle() { desk_.toggle(studio_.scene(), studio_.model(), studio_.edition()); }
 
-void RehearsalPane::start_over() { desk_.start_over(studio_.scene(), studio_.model()); }
+void RehearsalPane::start_over() { desk_.start_over(studio_.scene(), studio_.model(), studio_.edition()); }
 
 bool RehearsalPane::key(const sf::Event::KeyEvent& key) {
   return !key.control && (run_key(key) || (desk_.begun() && (wind_key(key) || try_key(key) || view_key(key))));

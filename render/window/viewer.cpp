@@ -34,6 +34,11 @@ bool from_keyboard(const sf::Event& event) {
   return event.type == sf::Event::KeyPressed || event.type == sf::Event::KeyReleased || event.type == sf::Event::TextEntered;
 }
 
+bool by_hand(const sf::Event& event) {
+  return from_keyboard(event) || event.type == sf::Event::MouseMoved || event.type == sf::Event::MouseButtonPressed ||
+         event.type == sf::Event::MouseButtonReleased || event.type == sf::Event::MouseWheelScrolled;
+}
+
 }  // namespace
 
 Viewer::Viewer(Worktable& table, ViewerOptions options)
@@ -197,18 +202,22 @@ void Viewer::do_what_is_asked() {
   look_at_writing();
 }
 
+// What comes after an event that waits waits behind it.
 void Viewer::handle_event(const sf::Event& event) {
-  if (desk_.frames_till_field > 0 && from_keyboard(event)) return typed_ahead_.push_back(event);
+  const bool waits = !typed_ahead_.empty() || (from_keyboard(event) && (desk_.frames_till_field > 0 || widgets_->unseen()));
+  if (waits && by_hand(event)) return typed_ahead_.push_back(event);
   take(event);
 }
 
 // A field opens some frames after it was asked for. What is typed meanwhile is for it, not a command.
-void Viewer::take_what_was_typed_ahead() {
+void Viewer::wait_for_field() {
   if (desk_.frames_till_field == 0) return;
   --desk_.frames_till_field;
-  const bool open = widgets_->typing() && kFieldFrames - desk_.frames_till_field > kOpening;
-  if (!open && desk_.frames_till_field > 0) return;
-  desk_.frames_till_field = 0;
+  if (widgets_->typing() && kFieldFrames - desk_.frames_till_field > kOpening) desk_.frames_till_field = 0;
+}
+
+void Viewer::take_what_was_typed_ahead() {
+  wait_for_field();
   for (const sf::Event& event : std::exchange(typed_ahead_, {})) handle_event(event);
 }
 

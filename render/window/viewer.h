@@ -43,6 +43,7 @@ class Viewer {
   enum class Hold { nothing, stair, rail, paper };  // what the pointer has hold of
 
   void take(const sf::Event& event);
+  void wait_for_field();
   void take_what_was_typed_ahead();
   void key(const sf::Event::KeyEvent& key);
   bool page_key(const sf::Event::KeyEvent& key);
@@ -75,6 +76,7 @@ class Viewer {
 
   void export_notes();
   void write_out();
+  DisplayList rehearsal_picture() const;  ///< with its gauges, as it is shown
   void write_picture(const std::string& name);
   void write_moves_beside();
   void look_at_writing();
@@ -105,7 +107,7 @@ class Viewer {
   Grip grip_;
   PaneKind held_pane_ = PaneKind::side;
   Vec2 pointer_;  // on the board [mm]
-  std::vector<sf::Event> typed_ahead_;  // for a field that is to open
+  std::vector<sf::Event> typed_ahead_;  // waits for the next frame
   Desk desk_;
   Notes notes_;
   RehearsalPane rehearsal_;

@@ -53,9 +53,13 @@ void Viewer::write_out() {
   }
 }
 
+DisplayList Viewer::rehearsal_picture() const {
+  return on_one_sheet({{rehearsal_.side_picture(), {}}, {rehearsal_.gauges_picture(), {0.0, rehearsal_side().y}}});
+}
+
 void Viewer::write_picture(const std::string& name) {
   try {
-    write_sheet(name, rehearses() ? rehearsal_.side_picture() : pane_picture(wish(), board_.panes().front()));
+    write_sheet(name, rehearses() ? rehearsal_picture() : board_picture(wish(), board_));
     out_files_.wrote(name);
     desk_.message = "Written: " + name;
   } catch (const std::runtime_error& fault) {

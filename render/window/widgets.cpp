@@ -80,6 +80,15 @@ ImFont* add_lettering(float size) {
 
 bool file_exists(const char* file) { return std::ifstream(file).good(); }
 
+bool is_letter(sf::Keyboard::Key key) { return key >= sf::Keyboard::A && key <= sf::Keyboard::Z; }
+
+// The library looks once a frame at which keys are down. What is typed reaches it as text besides; what edits and walks
+// does not.
+bool must_be_seen(const sf::Event::KeyEvent& key) {
+  const bool known = std::any_of(kKeys.begin(), kKeys.end(), [&](const auto& pair) { return pair.second == key.code; });
+  return known && (key.control || key.alt || !is_letter(key.code));
+}
+
 void put_clipboard(void*, const char* text) {
   const std::string words(text);
   sf::Clipboard::setString(sf::String::fromUtf8(words.begin(), words.end()));
@@ -133,26 +142,17 @@ Widgets::~Widgets() {
   ImGui::DestroyContext();
 }
 
-// The library looks at which keys are down once a frame: a key that goes down and up between two frames is kept down
-// until it has been seen.
 bool Widgets::take_key(const sf::Event& event) {
   ImGuiIO& io = ImGui::GetIO();
-  const int code = event.key.code;
+  const bool pressed = event.type == sf::Event::KeyPressed;
   io.KeyCtrl = event.key.control;
   io.KeyShift = event.key.shift;
   io.KeyAlt = event.key.alt;
-  if (code < 0) return io.WantCaptureKeyboard;
-  if (event.type == sf::Event::KeyPressed && event.key.code == sf::Keyboard::Tab) walk(true);
-  if (event.type == sf::Event::KeyPressed && event.key.code == sf::Keyboard::Escape) walk(false);
-  const bool seen = std::count(pressed_keys_.begin(), pressed_keys_.end(), code) == 0;
-  if (event.type == sf::Event::KeyPressed) {
-    io.KeysDown[code] = true;
-    pressed_keys_.push_back(code);
-  } else if (seen) {
-    io.KeysDown[code] = false;
-  } else {
-    late_releases_.push_back(code);
-  }
+  if (event.key.code < 0) return io.WantCaptureKeyboard;
+  if (pressed && event.key.code == sf::Keyboard::Tab) walk(true);
+  if (pressed && event.key.code == sf::Keyboard::Escape) walk(false);
+  io.KeysDown[event.key.code] = pressed;
+  unseen_ = unseen_ || (pressed && must_be_seen(event.key));
   return io.WantTextInput || walked_;
 }
 
@@ -208,9 +208,7 @@ void Widgets::begin_frame(float seconds) {
   clicked_ = {};
   ImGui_ImplOpenGL2_NewFrame();
   ImGui::NewFrame();
-  for (const int code : late_releases_) io.KeysDown[code] = false;
-  late_releases_.clear();
-  pressed_keys_.clear();
+  unseen_ = false;
 }
 
 // SFML keeps its own idea of the state of OpenGL: it is laid down before the widgets draw, and taken up again after.

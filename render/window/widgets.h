@@ -4,7 +4,6 @@
 #include <SFML/Window/Event.hpp>
 #include <array>
 #include <cstddef>
-#include <vector>
 
 namespace stowpath {
 
@@ -23,6 +22,8 @@ class Widgets {
   /// Tells the widgets of an event. @returns whether they want it for themselves
   bool take(const sf::Event& event);
   bool typing() const;  ///< a field takes what is typed
+  /// Whether a key was pressed that the next frame has to see as it is now: what is typed after it must wait until then.
+  bool unseen() const { return unseen_; }
   void begin_frame(float seconds);
   /// Draws them over what the window shows. Nothing may be drawn after it.
   void end_frame();
@@ -35,7 +36,7 @@ class Widgets {
 
   sf::RenderWindow& window_;
   bool walked_ = false;  // by the keyboard, from widget to widget
-  std::vector<int> pressed_keys_, late_releases_;  // since the last frame
+  bool unseen_ = false;
   std::array<bool, kButtons> held_{}, clicked_{};  // buttons: down now, and gone down since the last frame
 };
 

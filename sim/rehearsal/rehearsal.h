@@ -1,6 +1,7 @@
 #pragma once
 
 #include <array>
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
@@ -49,6 +50,8 @@ struct RehearsalOptions {
   PushOptions hand{};            ///< that rolls it; its force always goes where the procedure does
   double frame = 0.04;           ///< between recorded frames [s]
   double head_height = 2.0;      ///< whatever passes lower can strike someone [m]
+  /// Told after every second of the work that was run, of each run anew [s]; may be empty.
+  std::function<void(double time)> progress{};
 };
 
 /// All touches of two parts.

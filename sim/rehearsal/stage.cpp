@@ -74,9 +74,11 @@ Stage::Stage(const Scene& scene, const Model& model, RehearsalOptions options, d
 
 bool Stage::run() {
   start();
+  double told = 0.0;
   while (!finished()) {
     advance();
     if (too_swift()) return false;
+    if (options_.progress && time() >= told + 1.0) options_.progress(told = std::floor(time()));
   }
   close();
   return true;

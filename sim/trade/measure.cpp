@@ -92,4 +92,9 @@ Measure parse_number(std::string_view text) {
   });
 }
 
+std::string trimmed(const std::string& text) {
+  const auto first = text.find_first_not_of(' '), last = text.find_last_not_of(' ');
+  return first == std::string::npos ? "" : text.substr(first, last - first + 1);
+}
+
 }  // namespace stowpath

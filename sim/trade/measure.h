@@ -29,4 +29,7 @@ Measure parse_angle(std::string_view text);
 /// Reads a plain decimal number without a unit: no exponent, no hexadecimal, no nan, no inf.
 Measure parse_number(std::string_view text);
 
+/// Without the spaces at its ends.
+std::string trimmed(const std::string& text);
+
 }  // namespace stowpath

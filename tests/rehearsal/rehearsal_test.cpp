@@ -8,6 +8,7 @@
 
 #include "sim/hoist/pull.h"
 #include "sim/mechanism/standing.h"
+#include "sim/rehearsal/recording_text.h"
 #include "sim/rehearsal/side_world.h"
 #include "sim/scene/reader.h"
 #include "tests/support/free_stair.h"
@@ -240,6 +241,20 @@ TEST_CASE("rehearsal: a negative time, a step of nothing or a hinge that is not 
   CHECK_THROWS_AS(rehearse_once(scene, {.step = 0.0}), std::invalid_argument);
   CHECK_THROWS_AS(rehearse_once(scene, {.let_go = -1.0}), std::invalid_argument);
   CHECK_THROWS_AS(rehearse_once(scene, {.no_pins = {0}}), std::invalid_argument);
+}
+
+TEST_CASE("rehearsal: it says every second of both runs how far it is, and runs the same", "[rehearsal]") {
+  const Scene scene = gallery_scene("demo-cured");
+  const Model model = build_model(scene);
+  RehearsalOptions options{.comes_down = false};
+  const RehearsalReport quiet = rehearse(scene, model, options);
+  std::vector<double> told;
+  options.progress = [&](double time) { told.push_back(time); };
+  const RehearsalReport watched = rehearse(scene, model, options);
+  CHECK(write_recording(watched.recording) == write_recording(quiet.recording));
+  REQUIRE(told.size() > 20);
+  for (const std::size_t k : {std::size_t{0}, told.size() / 4}) CHECK(std::count(told.begin(), told.end(), told[k]) == 2);
+  CHECK(std::all_of(told.begin(), told.end(), [](double time) { return time == std::floor(time); }));
 }
 
 }  // namespace

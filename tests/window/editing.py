@@ -4,9 +4,7 @@ import json
 import subprocess
 import time
 
-from window import PATIENCE, Window, expect, one_line, wait_for, xdotool
-
-SETTLING = 0.8  # until a field takes what is typed, on a slow machine [s]
+from window import PATIENCE, SETTLING, Window, expect, one_line, wait_for, xdotool
 
 
 def told_by(command, scene):
@@ -44,6 +42,12 @@ def typed_at_once_goes_to_the_search(window):
     said = window.page()
     expect("Nothing of that name." in said and "Find { ra4 }" in said, "all that was typed is searched for: " + said)
     expect(window.process.poll() is None and "not saved" not in said, "and nothing else is done: " + said)
+    for _ in range(5):  # between two frames or not, ctrl-a selects and backspaces are counted
+        xdotool("key", "--delay", "0", "ctrl+f", "ctrl+a", "type", "--delay", "0", "widthxyz")
+        xdotool("key", "--delay", "0", "BackSpace", "BackSpace", "BackSpace")
+        window.key("Return", "Escape")
+        said = window.page()
+        expect("Find { width }" in said, "keys without a pause between them: " + said)
 
 
 def measure_is_typed(window, scene):
@@ -57,6 +61,9 @@ def measure_is_typed(window, scene):
     expect("not saved" not in window.page("3"), "ctrl-z takes it back")
     window.key("ctrl+y")
     expect("was 560" in window.page("3"), "ctrl-y does it again")
+    expect("The scene was changed since" in window.page("4"), "a rehearsal of the scene before says so")
+    window.key("R")  # over again
+    expect("The scene was changed since" not in window.page(), "over again it is the scene's own")
 
 
 def wrong_measure_is_refused(window):

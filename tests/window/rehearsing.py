@@ -10,9 +10,11 @@ from window import expect, wait_for
 def runs_by_key(window):
     window.key("r")  # from any page
     wait_for("the crew to hook on", lambda: "hooked on" in window.page())
+    expect("The scene was changed since" not in window.page(), "it is the scene's own")
     picture = window.picture()
     expect(picture.title.startswith("Rehearsal"), "r shows the rehearsal: " + picture.title)
     expect({"stair", "meant", "lines", "words"} <= set(picture.layers), "layers of the rehearsal")
+    expect("pull-gauge" in picture.layers, "the gauges are written out as well: " + str(set(picture.layers)))
     expect("proves no clearance" in picture.words("words"), "what it is, is always in view")
 
 

@@ -9,6 +9,7 @@ import xml.etree.ElementTree as ElementTree
 SVG = "{http://www.w3.org/2000/svg}"
 DOTS = 96.0 / 25.4  # pixels for a millimetre of paper
 PATIENCE = 20.0  # [s]
+SETTLING = 0.8   # until a field takes what is typed, on a slow machine [s]
 
 
 def wait_for(what, happens):
@@ -97,6 +98,7 @@ class Picture:
     def __init__(self, root):
         self.title = root.find(SVG + "title").text
         self.pose = root.find(SVG + "desc").text
+        self.size = float(root.get("width")[:-2]), float(root.get("height")[:-2])  # [mm]
         self.layers = {group.get("id"): group for group in root.iter(SVG + "g") if group.get("id")}
 
     def lean(self):

@@ -140,3 +140,16 @@ TEST_CASE("png: a picture too large to draw is refused", "[paint]") {
   CHECK_THROWS_AS(paint_png(paper(0.0, 10.0)), std::invalid_argument);
   CHECK_THROWS_AS(paint_png(paper(std::numeric_limits<double>::quiet_NaN(), 10.0)), std::invalid_argument);
 }
+
+TEST_CASE("cairo: a sheet laid on another is shifted, and cut off at its edges", "[paint]") {
+  DisplayList inner = paper(8.0, 4.0), list = paper(20.0, 10.0);
+  inner.box({4.0, -50.0}, {50.0, 50.0}, {}, Ink::wood);
+  list.lay(inner, {5.0, 3.0});
+  list.box({1.0, 1.0}, {2.0, 2.0}, {}, Ink::wall);
+  const Raster picture = paint_raster(list, kDotsPerInch);
+  CHECK(picture.width == 200);
+  CHECK(dot(picture, 10.0, 5.0) == shade(Ink::wood));
+  for (const Vec2 outside : {Vec2{8.8, 5.0}, Vec2{13.2, 5.0}, Vec2{10.0, 2.8}, Vec2{10.0, 7.2}})
+    CHECK(dot(picture, outside.x, outside.y) == shade(Ink::paper));
+  CHECK(dot(picture, 1.5, 1.5) == shade(Ink::wall));  // after it, in its old place
+}

@@ -69,3 +69,17 @@ TEST_CASE("svg: numbers have two decimals, a point, and no surprises", "[paint]"
   if (std::setlocale(LC_NUMERIC, "de_DE.UTF-8") != nullptr) CHECK(drawing_number(0.5) == "0.5");
   std::setlocale(LC_NUMERIC, before.c_str());
 }
+
+TEST_CASE("svg: a sheet laid on another is a drawing of its own within it", "[paint]") {
+  DisplayList inner, sheet;
+  inner.width = 8.0;
+  inner.height = 4.0;
+  inner.title = "Inner <one>";
+  inner.line({0.0, 0.0}, {50.0, 50.0}, {});
+  sheet.lay(inner, {5.0, 3.0});
+  const std::string svg = paint_svg(sheet);
+  CHECK_THAT(svg, Contains("<svg overflow=\"hidden\" x=\"5\" y=\"3\" width=\"8\" height=\"4\">"));
+  CHECK_THAT(svg, Contains("<title>Inner &lt;one&gt;</title>"));
+  CHECK_THAT(svg, Contains("width=\"13mm\" height=\"7mm\""));
+  CHECK(testing::xml_fault(svg) == "");
+}

@@ -1,12 +1,11 @@
 #include "render/studio/board.h"
 
 #include <catch2/catch.hpp>
+#include <set>
 
-#include "render/report/words.h"
 #include "render/studio/detail_picture.h"
-#include "sim/scene/reader.h"
-#include "tests/support/gallery.h"
 #include "tests/support/lettering_check.h"
+#include "tests/support/shown_scene.h"
 
 using namespace stowpath;
 using namespace stowpath::testing;
@@ -15,17 +14,10 @@ namespace {
 
 constexpr Vec2 kSize{246.0, 212.0};
 
-struct Shown {
-  Scene scene;
-  Model model;
-  DryFit fit;
+struct Shown : ShownScene {
   Board board;
-  explicit Shown(const std::string& name)
-      : scene(parse_scene(gallery_text(name), name)), model(build_model(scene)), fit(dry_fit(model)) {
-    board.lay_out(subject(), kSize);
-  }
+  explicit Shown(const std::string& name) : ShownScene(name) { board.lay_out(subject(), kSize); }
 
-  Subject subject() const { return {scene, model, fit}; }
   PictureWish wish(const Configuration& pose) const { return {subject(), pose, {}, {}, {}}; }
 };
 
@@ -110,5 +102,29 @@ TEST_CASE("board: the slip beside the pointer stays on the pane", "[studio]") {
       for (const Vec2 v : box.points) CHECK((v.x >= 0.0 && v.y >= 0.0 && v.x <= 100.0 && v.y <= 60.0));
     }
     CHECK(has_text(tag, "bracket saddle"));
+  }
+}
+
+TEST_CASE("board: written out, all its drawings lie on one sheet where they hang, no layer named twice", "[studio]") {
+  Shown demo("demo");
+  for (int k = 0; k < kBoardViews; ++k) {
+    demo.board.show(static_cast<BoardView>(k), demo.subject());
+    INFO(view_name(demo.board.view()));
+    const DisplayList sheet = board_picture(demo.wish(working_configuration(demo.model)), demo.board);
+    CHECK(sheet.width == Approx(kSize.x));
+    CHECK(sheet.height == Approx(kSize.y));
+    std::set<std::string> names;
+    for (const Group& layer : all_of<Group>(sheet)) {
+      INFO(layer.id);
+      CHECK((layer.id.empty() || names.insert(layer.id).second));
+    }
+    const auto laid = all_of<Inset>(sheet);
+    CHECK(laid.size() == (demo.board.panes().size() == 1 ? 0 : 2 * demo.board.panes().size()));
+    for (std::size_t i = 0; i < laid.size(); ++i) {
+      const Pane& pane = demo.board.panes()[i / 2];
+      CHECK(norm(laid[i].corner - pane.corner) == 0.0);
+      CHECK(norm(laid[i].size - pane.view.size) == 0.0);
+      CHECK(laid[i].opens == (i % 2 == 0));
+    }
   }
 }

@@ -48,7 +48,7 @@ TEST_CASE("measures: every plain value of a scene is a line of its own, with its
       REQUIRE(draft.value(line.key) != nullptr);
       CHECK(draft.value(line.key)->text == line.text);
     }
-    CHECK(shown == values);
+    CHECK(shown + 1 == values);  // all but the number of the format
   }
 }
 

@@ -5,34 +5,19 @@
 #include <sstream>
 
 #include "render/command/run.h"
-#include "render/report/words.h"
 #include "render/studio/playback.h"
-#include "sim/scene/reader.h"
-#include "tests/support/gallery.h"
 #include "tests/support/lettering_check.h"
 #include "tests/support/scratch_folder.h"
+#include "tests/support/shown_scene.h"
 #include "tests/support/xml_check.h"
 
 using namespace stowpath;
 using namespace stowpath::testing;
 using Catch::Contains;
 
-namespace {
-
-struct Shown {
-  Scene scene;
-  Model model;
-  DryFit fit;
-  explicit Shown(const std::string& name)
-      : scene(parse_scene(gallery_text(name), name)), model(build_model(scene)), fit(dry_fit(model)) {}
-  Subject subject() const { return {scene, model, fit}; }
-};
-
-}  // namespace
-
 TEST_CASE("moves: every frame stands where the procedure does, and no section jumps", "[studio]") {
   for (const char* name : {"demo", "three-section", "rolling-ladder"}) {
-    const Shown shown(name);
+    const ShownScene shown(name);
     const Recording recording = moves_recording(shown.model, DisplayUnits::metric);
     REQUIRE(recording.frames.size() > 10);
     CHECK(recording.events.size() == shown.model.moves.size());
@@ -51,13 +36,13 @@ TEST_CASE("moves: every frame stands where the procedure does, and no section ju
 }
 
 TEST_CASE("moves: a picture says which move, how fast, what was found, and that it has no forces", "[studio]") {
-  const Shown demo("demo");
+  const ShownScene demo("demo");
   const DisplayList list = moves_picture(demo.subject(), 4.0, 3);
   for (const char* words : {"lean", "3 times as fast", "INTERFERENCE", "no forces"}) CHECK(has_text(list, words));
 }
 
 TEST_CASE("moves: the page lists each move, tells no forces and asks nothing of a network", "[studio]") {
-  const Shown demo("demo");
+  const ShownScene demo("demo");
   const std::string html = moves_page(demo.subject());
   CHECK_THAT(html, Contains("Order of work") && Contains("no forces") && Contains("INTERFERENCE"));
   CHECK_THAT(html, Contains("default-src 'none'") && !Contains("http:") && !Contains("https:"));

@@ -5,12 +5,10 @@
 #include <algorithm>
 
 #include "render/paint/svg.h"
-#include "render/report/words.h"
 #include "render/studio/swept_outline.h"
-#include "tests/support/gallery.h"
 #include "tests/support/lettering_check.h"
+#include "tests/support/shown_scene.h"
 #include "tests/support/xml_check.h"
-#include "sim/scene/reader.h"
 
 using namespace stowpath;
 using namespace stowpath::testing;
@@ -20,14 +18,8 @@ namespace {
 
 constexpr Vec2 kPane{240.0, 130.0};
 
-struct Shown {
-  Scene scene;
-  Model model;
-  DryFit fit;
-  explicit Shown(const std::string& name)
-      : scene(parse_scene(gallery_text(name), name)), model(build_model(scene)), fit(dry_fit(model)) {}
-
-  Subject subject() const { return {scene, model, fit}; }
+struct Shown : ShownScene {
+  using ShownScene::ShownScene;
   PictureWish wish(Place place) const {
     const Configuration pose = pose_at(model, place);
     return {subject(), pose, place, PoseWatch(model).at(pose, model.moves[place.move]).closest, std::nullopt};

@@ -59,6 +59,19 @@ TEST_CASE("studio: a scene with faults leaves the one on the table", "[studio]")
   CHECK(table.studio.fit().verdict == Verdict::clear);
 }
 
+TEST_CASE("studio: a scene taken up is another edition, a proof that comes in is not", "[studio]") {
+  Studio studio;
+  REQUIRE(studio.open(gallery_text("demo"), "demo"));
+  const unsigned first = studio.edition(), drawn = studio.revision();
+  studio.wait();
+  CHECK(studio.edition() == first);
+  CHECK(studio.revision() != drawn);
+  CHECK_FALSE(studio.open("stowpath: 1\n", "broken"));
+  CHECK(studio.edition() == first);
+  REQUIRE(studio.open(gallery_text("demo-cured"), "demo-cured"));
+  CHECK(studio.edition() != first);
+}
+
 TEST_CASE("studio: held at touch, the stair stops where it would meet something, and says what", "[studio]") {
   Open table("demo");
   table.studio.go({5, 0.0});

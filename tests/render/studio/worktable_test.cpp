@@ -172,7 +172,7 @@ TEST_CASE("worktable: unsaved work outlives its window and is offered to the nex
   Window next(shop);
   REQUIRE(next.table.question());
   CHECK(next.table.sheet().text() == gallery_text("demo"));
-  CHECK(next.table.set({"stair.width", "500"}));  // it would be written over
+  CHECK(next.table.set({"stair.width", "590"}));  // it would be written over
   CHECK_FALSE(next.table.save());
   SECTION("taken up, it is still not saved") {
     next.table.answer(true);
