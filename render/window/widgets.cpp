@@ -152,7 +152,7 @@ bool Widgets::take_key(const sf::Event& event) {
   if (pressed && event.key.code == sf::Keyboard::Tab) walk(true);
   if (pressed && event.key.code == sf::Keyboard::Escape) walk(false);
   io.KeysDown[event.key.code] = pressed;
-  unseen_ = unseen_ || (pressed && must_be_seen(event.key));
+  unseen_ = unseen_ || must_be_seen(event.key);
   return io.WantTextInput || walked_;
 }
 

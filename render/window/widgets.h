@@ -22,7 +22,7 @@ class Widgets {
   /// Tells the widgets of an event. @returns whether they want it for themselves
   bool take(const sf::Event& event);
   bool typing() const;  ///< a field takes what is typed
-  /// Whether a key was pressed that the next frame has to see as it is now: what is typed after it must wait until then.
+  /// Whether a key went down or up that the next frame has to see so: what is typed after it must wait until then.
   bool unseen() const { return unseen_; }
   void begin_frame(float seconds);
   /// Draws them over what the window shows. Nothing may be drawn after it.
