@@ -32,8 +32,9 @@ struct Desk {
   /// Frames for which what is typed waits for the field that was asked for: it takes a few to open.
   int frames_till_field = 0;
 
-  void ask_name() { naming = true, frames_till_field = kFieldFrames; }
-  void ask_search() { find_asked = true, frames_till_field = kFieldFrames; }
+  void await_field() { frames_till_field = kFieldFrames; }
+  void ask_name() { naming = true, await_field(); }
+  void ask_search() { find_asked = true, await_field(); }
 
   /// Asks for a name where there is none.
   void save() { table.file().empty() ? ask_name() : void(table.save()); }

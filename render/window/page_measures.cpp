@@ -109,7 +109,10 @@ class MeasuresPage : public Page {
     if (ImGui::IsItemHovered()) explained_ = line;
     if (ImGui::CalcTextSize(label.c_str()).x < column) ImGui::SameLine(column);
     ImGui::SetNextItemWidth(-1.0F);
-    if (std::exchange(first_asked_, false)) ImGui::SetKeyboardFocusHere();
+    if (std::exchange(first_asked_, false)) {
+      ImGui::SetKeyboardFocusHere();
+      desk.await_field();
+    }
     if (const auto choices = choices_of(line); !choices.empty()) {
       choose(desk, line, choices);
     } else {

@@ -18,6 +18,7 @@
 namespace stowpath {
 namespace {
 
+constexpr int kLeaving = 3;  // frames until a field that was left no longer wants what is typed
 constexpr float kTextSize = 15.0F, kHeadingSize = 19.0F;  // [pixels at scale 1]
 
 // Primes, fraction slash, minus, tick and cross beside what Latin text needs.
@@ -89,6 +90,10 @@ bool must_be_seen(const sf::Event::KeyEvent& key) {
   return known && (key.control || key.alt || !is_letter(key.code));
 }
 
+bool leaves_field(sf::Keyboard::Key key) {
+  return key == sf::Keyboard::Escape || key == sf::Keyboard::Enter || key == sf::Keyboard::Tab;
+}
+
 void put_clipboard(void*, const char* text) {
   const std::string words(text);
   sf::Clipboard::setString(sf::String::fromUtf8(words.begin(), words.end()));
@@ -152,7 +157,7 @@ bool Widgets::take_key(const sf::Event& event) {
   if (pressed && event.key.code == sf::Keyboard::Tab) walk(true);
   if (pressed && event.key.code == sf::Keyboard::Escape) walk(false);
   io.KeysDown[event.key.code] = pressed;
-  unseen_ = unseen_ || must_be_seen(event.key);
+  if (must_be_seen(event.key)) waits_ = std::max(waits_, pressed && io.WantTextInput && leaves_field(event.key.code) ? kLeaving : 1);
   return io.WantTextInput || walked_;
 }
 
@@ -208,7 +213,7 @@ void Widgets::begin_frame(float seconds) {
   clicked_ = {};
   ImGui_ImplOpenGL2_NewFrame();
   ImGui::NewFrame();
-  unseen_ = false;
+  waits_ = std::max(waits_ - 1, 0);
 }
 
 // SFML keeps its own idea of the state of OpenGL: it is laid down before the widgets draw, and taken up again after.

@@ -23,7 +23,7 @@ class Widgets {
   bool take(const sf::Event& event);
   bool typing() const;  ///< a field takes what is typed
   /// Whether a key went down or up that the next frame has to see so: what is typed after it must wait until then.
-  bool unseen() const { return unseen_; }
+  bool unseen() const { return waits_ > 0; }
   void begin_frame(float seconds);
   /// Draws them over what the window shows. Nothing may be drawn after it.
   void end_frame();
@@ -36,7 +36,7 @@ class Widgets {
 
   sf::RenderWindow& window_;
   bool walked_ = false;  // by the keyboard, from widget to widget
-  bool unseen_ = false;
+  int waits_ = 0;  // frames until what was pressed has been seen
   std::array<bool, kButtons> held_{}, clicked_{};  // buttons: down now, and gone down since the last frame
 };
 
