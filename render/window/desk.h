@@ -36,8 +36,11 @@ struct Desk {
   void ask_name() { naming = true, await_field(); }
   void ask_search() { find_asked = true, await_field(); }
 
-  /// Asks for a name where there is none.
-  void save() { table.file().empty() ? ask_name() : void(table.save()); }
+  /// Under the name that it has; asks for one where there is none.
+  void save() {
+    naming = false;
+    table.file().empty() ? ask_name() : void(table.save());
+  }
 
   /// Makes a cure's change; what comes of it is the message.
   void apply(const Remedy& remedy) {

@@ -57,12 +57,6 @@ ScreenPicture ScreenCanvas::picture(const DisplayList& list) {
   return std::move(made_);
 }
 
-void ScreenCanvas::operator()(const Inset& inset) {
-  const Vec2 whole{static_cast<double>(made_.size.x) / dots_, static_cast<double>(made_.size.y) / dots_};
-  corner_ = inset.opens ? inset.corner : Vec2{};
-  paper_ = inset.opens ? inset.size : whole;
-}
-
 bool ScreenCanvas::off_paper(Vec2 least, Vec2 greatest) const {
   constexpr double kPen = 1.0;  // the thickest reaches less far [mm]
   return greatest.x < -kPen || greatest.y < -kPen || least.x > paper_.x + kPen || least.y > paper_.y + kPen;
@@ -114,8 +108,7 @@ void ScreenCanvas::operator()(const Text& text) {
 }
 
 sf::Vector2f ScreenCanvas::dot(Vec2 paper) const {
-  const Vec2 at = corner_ + paper;
-  return {static_cast<float>(at.x * dots_), static_cast<float>(at.y * dots_)};
+  return {static_cast<float>(paper.x * dots_), static_cast<float>(paper.y * dots_)};
 }
 
 void ScreenCanvas::triangle(sf::Vector2f a, sf::Color ca, sf::Vector2f b, sf::Color cb, sf::Vector2f c, sf::Color cc) {

@@ -10,8 +10,8 @@
 namespace stowpath {
 
 /// Makes display lists ready for the screen. Strokes and rims are feathered triangles, smooth on any driver without
-/// multisampling; lettering is set at whole pixels and never scaled. What lies off the paper is left out; a sheet
-/// laid on another is not cut off at its edges.
+/// multisampling; lettering is set at whole pixels and never scaled. What lies off the paper is left out.
+/// Sheets that lie on one sheet are for files: the window shows each by itself.
 class ScreenCanvas {
  public:
   /// @param lettering  must outlive what is made
@@ -21,7 +21,7 @@ class ScreenCanvas {
   ScreenPicture picture(const DisplayList& list);
 
   void operator()(const Group&) {}
-  void operator()(const Inset& inset);
+  void operator()(const Inset&) {}
   void operator()(const Path& path);
   void operator()(const Arc& arc);
   void operator()(const Text& text);
@@ -39,8 +39,7 @@ class ScreenCanvas {
 
   const sf::Font& font_;
   double dots_;
-  Vec2 paper_;   // of the sheet, or of the one laid on it [mm]
-  Vec2 corner_;  // of the latter [mm]
+  Vec2 paper_;  // [mm]
   ScreenPicture made_;
   sf::VertexArray triangles_{sf::Triangles};
 };

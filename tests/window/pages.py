@@ -18,6 +18,7 @@ def turn_by_key_and_mouse(window, told):
     window.point(640, 300)
     expect("Order of work" in window.page("alt+1"), "with alt a digit turns too")
 
+
 def views_hang_and_are_written(window):
     """Each view is written out as it hangs, and under the name that is typed."""
     both = window.picture()
