@@ -1,4 +1,3 @@
-#include <algorithm>
 #include <ostream>
 
 #include "render/command/faults.h"
@@ -6,7 +5,6 @@
 #include "render/command/rehearse_command.h"
 #include "render/report/recording_report.h"
 #include "render/report/recording_words.h"
-#include "render/report/rehearsal_report.h"
 
 namespace stowpath {
 namespace {
@@ -15,11 +13,6 @@ std::string report_of(const SceneRequest& request, const RecordingSubject& subje
   if (request.voice.json) return recording_json(subject);
   if (request.voice.quiet) return recording_line_text(subject);
   return recording_text(subject, {subject.units, request.voice.colour});
-}
-
-bool troubled(const Recording& recording) {
-  return std::any_of(recording.events.begin(), recording.events.end(),
-                     [](const RecordedEvent& event) { return is_trouble(event.kind) && worth_telling(event); });
 }
 
 }  // namespace
@@ -31,7 +24,7 @@ int run_replay(const SceneRequest& request, const RehearsalFiles& files, std::is
   const RecordingSubject subject{scene, model, recording, units};
   if (!files.drawing.empty()) write_drawing(files.drawing, subject);
   out << report_of(request, subject);
-  return troubled(recording) ? kExitFails : kExitClear;
+  return has_trouble(recording) ? kExitFails : kExitClear;
 }
 
 }  // namespace stowpath

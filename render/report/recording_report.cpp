@@ -1,8 +1,11 @@
 #include "render/report/recording_report.h"
 
+#include "render/report/account_json.h"
+#include "render/report/account_words.h"
 #include "render/report/json_values.h"
 #include "render/report/page.h"
 #include "render/report/recording_words.h"
+#include "render/report/words.h"
 #include "render/report/wrap.h"
 #include "sim/rehearsal/recording_text.h"
 
@@ -19,6 +22,17 @@ Json event_json(const RecordedEvent& event, DisplayUnits units) {
           {"text", event_sentence(event, units)}};
 }
 
+std::string taken_for_granted(const Recording& recording) {
+  if (!recording.account || recording.account->cautions.empty()) return "";
+  return joined(recording.account->cautions, ". ") + ".";
+}
+
+Json account_json(const Account& account, DisplayUnits units) {
+  return {{"bounds", bounds_json(account.bounds)},
+          {"troubles", troubles_json(account.troubles, units)},
+          {"taken_for_granted", account.cautions}};
+}
+
 }  // namespace
 
 std::string recording_line_text(const RecordingSubject& subject) {
@@ -33,6 +47,9 @@ std::string recording_text(const RecordingSubject& subject, const TextOptions& o
   for (const RecordedEvent& event : told_events(subject.recording))
     table.row({time_text(event.time), event_sentence(event, options.units)});
   page.table("WHAT HAPPENED, as recorded", table);
+  page.section("HOW GOOD THE NUMBERS ARE", account_sentences(subject.recording, options.units));
+  const std::string taken = taken_for_granted(subject.recording);
+  if (!taken.empty()) page.section("TAKEN FOR GRANTED", taken);
   page.section("LIMITS", recording_cautions());
   return page.text();
 }
@@ -44,6 +61,9 @@ std::string recording_json(const RecordingSubject& subject) {
   out["frames"] = recording.frames.size();
   out["events"] = Json::array();
   for (const RecordedEvent& event : recording.events) out["events"].push_back(event_json(event, subject.units));
+  out["proves_clearance"] = false;
+  out["verdict"] = has_trouble(recording) ? "trouble" : "uneventful";
+  out["account"] = recording.account ? account_json(*recording.account, subject.units) : Json(nullptr);
   out["cautions"] = recording_cautions();
   return dumped(out);
 }

@@ -5,6 +5,7 @@
 #include <iterator>
 #include <numbers>
 
+#include "render/report/account_words.h"
 #include "render/report/hoist_words.h"
 #include "render/report/rehearsal_report.h"
 #include "render/report/words.h"
@@ -41,6 +42,13 @@ std::string greatest_forces(const Recording& recording, DisplayUnits units) {
   }
   return (line ? ", greatest pull of the line " + force_text(greatest_pull(recording), units) : "") +
          (push > 0.0 ? ", greatest push along the rail " + force_text(push, units) : "");
+}
+
+std::string outcome(const Recording& recording, DisplayUnits units) {
+  if (!recording.account) return "";
+  const auto found = trouble_texts(recording.account->troubles, units);
+  if (found.empty()) return " UNEVENTFUL: nothing was seen that has to be looked into.";
+  return " TROUBLE: " + joined(found, "; ") + ".";
 }
 
 }  // namespace
@@ -129,6 +137,12 @@ bool is_trouble(RecordedEventKind kind) {
   }
 }
 
+bool has_trouble(const Recording& recording) {
+  if (recording.account) return !recording.account->troubles.empty();
+  return std::any_of(recording.events.begin(), recording.events.end(),
+                     [](const RecordedEvent& event) { return is_trouble(event.kind) && worth_telling(event); });
+}
+
 std::optional<double> lowers_away_at(const Recording& recording) {
   for (const RecordedEvent& event : recording.events)
     if (event.kind == RecordedEventKind::lowers_away) return event.time;
@@ -179,7 +193,14 @@ std::string recording_answer(const Recording& recording, DisplayUnits units) {
   const std::string asked = recording.options.empty() ? "" : " with " + recording.options;
   return "REHEARSED: " + std::string(works(recording) ? "the procedure" : "the standing stair") + asked + ", " +
          time_text(time) + "; " + counted(touches, "touch", "touches") + greatest_forces(recording, units) +
-         ". A simulation: it proves no clearance.";
+         "." + outcome(recording, units) + " A simulation: it proves no clearance.";
+}
+
+std::string account_sentences(const Recording& recording, DisplayUnits units) {
+  if (!recording.account)
+    return "Recorded in an older format, which kept neither how good the numbers are nor what was found to be wrong: " +
+           std::string("record it again to have both.");
+  return bounds_sentences(recording.account->bounds, units);
 }
 
 std::string recording_cautions() {

@@ -20,6 +20,9 @@ std::string event_sentence(const RecordedEvent& event, DisplayUnits units);
 /// Whether an event is one that a person has to look at: touches, jerks, lost holds.
 bool is_trouble(RecordedEventKind kind);
 
+/// Whether a builder has to look into something of it. An older recording keeps no account: then its events tell.
+bool has_trouble(const Recording& recording);
+
 /// When the way down begins; none where it does not: from then on a frame's move goes backwards [s]
 std::optional<double> lowers_away_at(const Recording& recording);
 
@@ -42,6 +45,9 @@ double greatest_pull(const Recording& recording);
 /// "REHEARSED: the procedure, 41.20 s; 3 touches, greatest pull of the line 210 N. A simulation: it proves no
 /// clearance."
 std::string recording_answer(const Recording& recording, DisplayUnits units);
+
+/// Step, energy and differences: how good the recorded numbers are.
+std::string account_sentences(const Recording& recording, DisplayUnits units);
 
 /// What a drawing of a recording always says with it.
 std::string recording_cautions();

@@ -1,7 +1,8 @@
+#include "render/report/account_json.h"
 #include "render/report/json_values.h"
 #include "render/report/recording_words.h"
 #include "render/report/rehearsal_report.h"
-#include "sim/rehearsal/side_world.h"
+#include "sim/rehearsal/trouble.h"
 
 namespace stowpath {
 namespace {
@@ -92,21 +93,6 @@ Json again_json(const RehearsalReport& report) {
           {"foot_off_m", json_number(again.foot)},
           {"hooks_off_m", json_number(again.hooks)},
           {"hooks_on_pipe", again.hooks_on_pipe}};
-}
-
-Json bounds_json(const RehearsalBounds& bounds) {
-  Json out{{"step_s", json_number(bounds.step)},
-           {"energy_gain_j", json_number(bounds.energy_gain)},
-           {"energy_scale_j", json_number(bounds.energy_scale)},
-           {"touch_distance_m", json_number(bounds.touch_gap)},
-           {"world_skin_m", json_number(kWorldSkin)}};
-  out["half_step"] = bounds.compared ? Json{{"pull_n", json_number(bounds.pull)},
-                                            {"lean_deg", json_degrees(bounds.lean)},
-                                            {"push_n", json_number(bounds.push)},
-                                            {"swing_deg", json_degrees(bounds.swing)},
-                                            {"foot_speed_m_s", json_number(bounds.speed)}}
-                                     : Json(nullptr);
-  return out;
 }
 
 const char* end_word(RollEnd end) {
@@ -233,6 +219,7 @@ std::string rehearsal_json(const RehearsalSubject& subject) {
   out["what_then"] = aftermath_json(subject);
   out["met_from_start"] = report.met_from_start;
   out["events"] = events_json(subject);
+  out["troubles"] = troubles_json(troubles(report), subject.units);
   out["bounds"] = bounds_json(report.bounds);
   out["taken_for_granted"] = report.cautions;
   out["cautions"] = rehearsal_cautions();

@@ -44,17 +44,11 @@ std::string rehearsal_json(const RehearsalSubject& subject);
 /// The rolls of the procedure, each in a few sentences, all with a space after them; empty where there are none.
 std::string rolls_sentences(const RehearsalSubject& subject);
 
-/// What a builder has to look into of them, in a few words each.
-std::vector<std::string> roll_troubles(const RehearsalSubject& subject);
-
 /// What followed, in a few sentences.
 std::string aftermath_sentences(const RehearsalSubject& subject);
 
 /// How it came down, in a few sentences; empty where it did not set out to.
 std::string way_down_sentences(const RehearsalSubject& subject);
-
-/// Step, energy and differences: how good the numbers are.
-std::string bounds_sentences(const RehearsalSubject& subject);
 
 /// What a rehearsal is not.
 std::string rehearsal_cautions();

@@ -75,25 +75,4 @@ std::string rolls_sentences(const RehearsalSubject& subject) {
   return text;
 }
 
-std::vector<std::string> roll_troubles(const RehearsalSubject& subject) {
-  std::vector<std::string> found;
-  const auto add = [&](std::string trouble) {
-    if (std::find(found.begin(), found.end(), trouble) == found.end()) found.push_back(std::move(trouble));
-  };
-  for (const RollLeg& leg : subject.report.rolls) {
-    for (const RollTry& hold : leg.tries) {
-      const std::string held = ", pushed " + place_text(hold.height, subject.units) + " above the floor";
-      if (hold.end == RollEnd::bound) add("rolled along, the hooks bind" + held);
-      if (hold.end == RollEnd::too_weak)
-        add("a push of " + force_text(hold.greatest_push, subject.units) + " does not roll the stair" +
-            (hold.way > kGoes ? " all the way" : "") + held);
-      if (hold.end == RollEnd::ran_into)
-        add("rolled along, " + hold.stop->part + " meets " + hold.stop->thing);
-      if (hold.end == RollEnd::left_pipe) add("rolled along, the hooks leave the pipe's end");
-    }
-    if (!leg.not_tried.empty()) add("a roll could not be rehearsed");
-  }
-  return found;
-}
-
 }  // namespace stowpath

@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "render/report/account_words.h"
 #include "render/report/hoist_words.h"
 #include "render/report/page.h"
 #include "render/report/recording_words.h"
@@ -32,7 +33,7 @@ class Writer {
     strays();
     hooks();
     events();
-    page_.section("HOW GOOD THE NUMBERS ARE", bounds_sentences(subject_));
+    page_.section("HOW GOOD THE NUMBERS ARE", bounds_sentences(report_.bounds, subject_.units));
     taken();
     page_.section("LIMITS", rehearsal_cautions());
     return page_.text();

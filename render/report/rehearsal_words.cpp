@@ -1,61 +1,20 @@
 #include <algorithm>
 #include <cmath>
 
+#include "render/report/account_words.h"
 #include "render/report/hoist_words.h"
 #include "render/report/page.h"
 #include "render/report/rehearsal_report.h"
 #include "render/report/words.h"
 #include "render/report/wrap.h"
-#include "sim/rehearsal/side_world.h"
+#include "sim/rehearsal/trouble.h"
 #include "sim/trade/figure.h"
 #include "sim/trade/us_units.h"
 
 namespace stowpath {
 namespace {
 
-constexpr double kFootPound = 1.3558179483314004;    // [J]
-constexpr double kSettles = 0.05;                    // a foot that comes down slower is set down [m/s]
-constexpr double kLands = 0.3;                       // and faster, drops [m/s]
-constexpr double kLifts = 1e-4;                      // hooks that lift less only tremble [m]
-constexpr double kStandsAgain = 0.0174532925199433;  // a degree [rad]
-constexpr double kFootAgain = 0.03;                  // [m]
-constexpr double kSwings = 0.0872664625997165;       // 5 degrees [rad]
-
-double greatest_landing(const RehearsalReport& report) {
-  double speed = 0.0;
-  for (const TouchRun& run : report.landings) speed = std::max(speed, run.speed);
-  return speed;
-}
-
-double greatest_lift(const RehearsalReport& report) {
-  double lift = 0.0;
-  for (const HookSpell& spell : report.hooks_off) lift = std::max(lift, spell.lift);
-  return lift;
-}
-
-double stalled(const RehearsalReport& report) {
-  double seconds = 0.0;
-  for (const MoveRun& move : report.moves) seconds += move.stalled;
-  return seconds;
-}
-
-double greatest_loose(const RehearsalReport& report) {
-  double swing = 0.0;
-  for (const LooseRun& run : report.loose) swing = std::max(swing, run.swings);
-  return swing;
-}
-
-bool came_off(const RehearsalReport& report) {
-  return std::any_of(report.hooks_off.begin(), report.hooks_off.end(),
-                     [](const HookSpell& spell) { return spell.off; });
-}
-
-// It does not move when what held it is gone.
-bool stays(const Aftermath& after) { return after.at_rest && after.top_speed < kSettles; }
-
-bool as_it_stood(const StandsAgain& again) {
-  return again.hooks_on_pipe && again.lean < kStandsAgain && again.foot < kFootAgain;
-}
+constexpr double kFootPound = kPoundForce * kFoot;  // [J]
 
 double greatest_pull(const RehearsalReport& report, bool back) {
   double pull = 0.0;
@@ -74,38 +33,6 @@ std::string again_text(const StandsAgain& again, DisplayUnits units) {
   return "Then it stands again: its leans within " + format_degrees(again.lean, 2) + " of where they were, the foot " +
          format_small_length(again.foot, units) + " and the hooks " + format_small_length(again.hooks, units) +
          " off, " + (again.hooks_on_pipe ? "held by the pipe." : "not held by the pipe.");
-}
-
-// What went wrong, most serious first.
-std::vector<std::string> troubles(const RehearsalSubject& subject) {
-  const RehearsalReport& report = subject.report;
-  std::vector<std::string> found;
-  if (report.refused) found.push_back("a rope is too stiff for the physics world, and nothing was rehearsed");
-  if (report.aftermath && !report.aftermath->nothing)
-    found.push_back(stays(*report.aftermath) ? report.aftermath->cause + ", and stays up for now"
-                                             : report.aftermath->cause + " and the foot reaches " +
-                                                   speed_text(report.aftermath->top_speed, subject.units));
-  if (!report.gave_up.empty()) found.push_back("not carried through: " + report.gave_up);
-  if (report.again && !as_it_stood(*report.again)) found.push_back("the stair does not stand again as it stood");
-  if (came_off(report)) found.push_back("the hooks come off the pipe");
-  for (std::string& trouble : roll_troubles(subject)) found.push_back(std::move(trouble));
-  if (!report.touches.empty())
-    found.push_back(
-        counted(static_cast<long long>(report.touches.size()), "pair of parts touches", "pairs of parts touch"));
-  if (!report.zones.empty())
-    found.push_back(counted(static_cast<long long>(report.zones.size()), "part enters a keep-clear zone",
-                            "parts enter a keep-clear zone"));
-  if (stalled(report) > 0.0) found.push_back("the crew cannot haul for " + seconds_text(stalled(report)));
-  if (greatest_lift(report) > kLifts && !came_off(report))
-    found.push_back("the hooks lift " + format_small_length(greatest_lift(report), subject.units) + " off the pipe");
-  if (!report.slack.empty())
-    found.push_back(
-        counted(static_cast<long long>(report.slack.size()), "slack spell of the line", "slack spells of the line"));
-  if (greatest_loose(report) > kSwings)
-    found.push_back("a section swings by " + format_degrees(greatest_loose(report)) + " when its pin is pulled");
-  if (greatest_landing(report) > kLands)
-    found.push_back("the foot strikes the floor at " + speed_text(greatest_landing(report), subject.units));
-  return found;
 }
 
 std::string struck(const Aftermath& after, DisplayUnits units) {
@@ -147,10 +74,10 @@ bool worth_telling(const RecordedEvent& event) {
   return event.kind != RecordedEventKind::touch || event.other != "floor" || event.value > kSettles;
 }
 
-bool has_trouble(const RehearsalSubject& subject) { return !troubles(subject).empty(); }
+bool has_trouble(const RehearsalSubject& subject) { return !troubles(subject.report).empty(); }
 
 std::string rehearsal_line(const RehearsalSubject& subject) {
-  const auto found = troubles(subject);
+  const auto found = trouble_texts(troubles(subject.report), subject.units);
   const std::string after = subject.model.name.empty() ? "" : ". " + subject.model.name;
   if (!found.empty()) return "TROUBLE: " + joined(found, "; ") + after;
   return "UNEVENTFUL: in " + seconds_text(subject.report.seconds) +
@@ -195,25 +122,6 @@ std::string way_down_sentences(const RehearsalSubject& subject) {
   if (!report.gave_up.empty())
     add("It is not carried through: " + report.gave_up + ". The stair is left as it is then.");
   return text;
-}
-
-std::string bounds_sentences(const RehearsalSubject& subject) {
-  const RehearsalBounds& bounds = subject.report.bounds;
-  std::string text = "Step 1/" + format_decimal(1.0 / bounds.step, 0) + " s. Energy from nowhere: at most " +
-                     format_decimal(bounds.energy_gain, 2) + " J, beside " + format_decimal(bounds.energy_scale, 0) +
-                     " J that came and went.";
-  if (bounds.compared)
-    text +=
-        " Run again at half the step, peak pulls differ by up to " + format_decimal(bounds.pull, 1) +
-        " N, leans at the moves' ends by " + format_degrees(bounds.lean, 2) +
-        (bounds.swing > 0.0 ? " (of what still swings there the middle of its swing, whose width differs by up to " +
-                                  format_degrees(bounds.swing, 2) + ")"
-                            : "") +
-        (subject.report.rolls.empty() ? "" : ", pushes along the rail by " + format_decimal(bounds.push, 1) + " N") +
-        (subject.report.aftermath ? ", the foot's greatest speed by " + format_decimal(bounds.speed, 3) + " m/s" : "") +
-        ".";
-  return text + " Parts seen to touch were at most " + format_decimal(1e3 * std::max(0.0, bounds.touch_gap), 2) +
-         " mm apart by exact distance; the physics world is allowed " + format_decimal(1e3 * kWorldSkin, 1) + " mm.";
 }
 
 std::string rehearsal_cautions() {

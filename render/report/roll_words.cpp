@@ -6,6 +6,8 @@
 #include "render/report/rehearsal_report.h"
 #include "render/report/roll_report.h"
 #include "render/report/words.h"
+#include "sim/mechanism/room_parts.h"
+#include "sim/rehearsal/trouble.h"
 #include "sim/trade/figure.h"
 #include "sim/trade/us_units.h"
 
@@ -32,7 +34,7 @@ long long moving(const RollSubject& subject) {
 const RollStop* bump_of(const RollSubject& subject) {
   for (const RollRun& run : runs_of(subject)) {
     for (const RollStop& stop : run.stops) {
-      if (stop.thing != "rail stop") return &stop;
+      if (stop.thing != kRailStop) return &stop;
     }
   }
   return nullptr;
@@ -71,7 +73,7 @@ std::string answer(const RollSubject& subject) {
 
 }  // namespace
 
-bool rolls_freely(const RollSubject& subject) { return moving(subject) == 3 && !bump_of(subject); }
+bool rolls_freely(const RollSubject& subject) { return troubles(subject.report).empty(); }
 
 std::string roll_line(const RollSubject& subject) {
   const RollStop* bump = bump_of(subject);
@@ -122,7 +124,7 @@ std::string roll_bounds_sentences(const RollSubject& subject) {
 
 std::string roll_cautions() {
   return "A simulation with frictions that are guessed as ranges: it shows what may happen, and proves no clearance; "
-         "dryfit does. The stair is rigid and stands on an even floor; casters are rigid, point along the rail and do "
+         "dryfit does, and looks at the keep-clear zones too, which are left out here. The stair is rigid and stands on an even floor; casters are rigid, point along the rail and do "
          "not swivel; start-up of a caster that has stood long (2 to 2.5 times its rolling, from memory) is left out.";
 }
 

@@ -7,6 +7,7 @@
 #include "render/report/recording_words.h"
 #include "render/report/words.h"
 #include "render/sheet/recording_curves.h"
+#include "sim/rehearsal/trouble.h"
 #include "sim/rehearsal/what_if.h"
 #include "sim/trade/figure.h"
 
@@ -113,7 +114,11 @@ std::optional<double> LiveRun::begins(int move) const {
 }
 
 Recording LiveRun::recording() const {
-  Recording out = stage_->so_far().recording;
+  RehearsalReport report = stage_->so_far();
+  const auto limits = rehearsal_limits(scene_, model_, options_);
+  report.cautions.insert(report.cautions.begin(), limits.begin(), limits.end());
+  Recording out = report.recording;
+  out.account = account_of(report);
   out.options = tried_text(options_.no_pins, tried_);
   return out;
 }

@@ -77,7 +77,7 @@ void add_stops(RoomMaker& maker) {
   if (rail.stops.left) stations.push_back({rail.stations.lo, rail.stations.lo + rail.stops.width});
   if (rail.stops.right) stations.push_back({rail.stations.hi - rail.stops.width, rail.stations.hi});
   if (!stations.empty())
-    maker.add(PartKind::rail_stop, "rail stop", make_disc(rail.at, 0.5 * rail.stops.diameter), stations);
+    maker.add(PartKind::rail_stop, kRailStop, make_disc(rail.at, 0.5 * rail.stops.diameter), stations);
 }
 
 // The pieces of one name that follow each other are one thing: a bracket's rod down and its rod back.

@@ -1,11 +1,13 @@
 #pragma once
 
 #include <array>
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "sim/geometry/vec2.h"
 #include "sim/mechanism/linkage.h"
+#include "sim/rehearsal/account.h"
 
 namespace stowpath {
 
@@ -86,6 +88,7 @@ struct Recording {
   int sections = 1;
   std::vector<RecordedFrame> frames;  ///< ascending in time
   std::vector<RecordedEvent> events;  ///< ascending in time
+  std::optional<Account> account{};   ///< none: it was recorded before recordings gave one
 };
 
 }  // namespace stowpath

@@ -1,4 +1,6 @@
+#include <array>
 #include <optional>
+#include <utility>
 #include <vector>
 
 #include "sim/rehearsal/recording_line.h"
@@ -16,10 +18,10 @@ void expect(RecordingLine& line, std::string_view word) {
 
 int read_version(RecordingLine head) {
   if (head.word("stowpath-recording") != kRecordingHead)
-    head.fail_last("this is no recording", "the first line of one is \"stowpath-recording 2\"");
+    head.fail_last("this is no recording", "the first line of one is \"stowpath-recording 3\"");
   const int version = head.whole("the version", 0, 1'000'000);
   if (version < 1 || version > kRecordingVersion)
-    head.fail_last("this version is not known", "record it again with this program, which reads versions 1 and 2");
+    head.fail_last("this version is not known", "record it again with this program, which reads versions 1 to 3");
   head.end();
   return version;
 }
@@ -79,28 +81,88 @@ RecordedFrame read_frame(RecordingLine& line, int version, const Recording& reco
   return frame;
 }
 
-RecordedEventKind read_kind(RecordingLine& line) {
-  const std::string word(line.word("what happened"));
-  for (const auto& [kind, known] : kEventWords) {
-    if (known == word) return kind;
-  }
+// @param what  the word stands for: "event"
+template <typename Kind, std::size_t count>
+Kind read_kind(RecordingLine& line, const std::string& what,
+               const std::array<std::pair<Kind, std::string_view>, count>& table) {
+  const std::string word(line.word(("the kind of " + what).c_str()));
   std::vector<std::string_view> words;
-  for (const auto& known : kEventWords) words.push_back(known.second);
+  for (const auto& [kind, known] : table) {
+    if (known == word) return kind;
+    words.push_back(known);
+  }
   const auto near = nearest_word(word, words);
-  line.fail_last("\"" + word + "\" is no event", near ? "did you mean " + std::string(*near) + "?" : "");
+  line.fail_last("\"" + word + "\" is no " + what, near ? "did you mean " + std::string(*near) + "?" : "");
 }
 
 RecordedEvent read_event(RecordingLine& line, const Recording& recording) {
   RecordedEvent event;
   const auto& events = recording.events;
   event.time = time_after(line, events.empty() ? std::nullopt : std::optional(events.back().time));
-  event.kind = read_kind(line);
+  event.kind = read_kind(line, "event", kEventWords);
   event.what = line.quoted("what it was");
   event.other = line.quoted("what it met");
   event.value = line.number("the value");
   event.energy = line.number("the energy");
   line.end();
   return event;
+}
+
+Account read_bounds(RecordingLine& line) {
+  Account account;
+  account.bounds.step = line.number("the step");
+  account.bounds.energy_gain = line.number("the energy from nowhere");
+  account.bounds.energy_scale = line.number("the energy to lay it beside");
+  account.bounds.touch_gap = line.number("the distance of parts that touch");
+  line.end();
+  return account;
+}
+
+std::optional<double> read_optional(RecordingLine& line, const char* wanted) {
+  RecordingLine ahead = line;
+  if (ahead.word(wanted) != "none") return line.number(wanted);
+  line.word(wanted);
+  return std::nullopt;
+}
+
+void read_half_step(RecordingLine& line, RehearsalBounds& bounds) {
+  if (bounds.compared) line.fail_last("half-step stands here twice");
+  bounds.compared = true;
+  bounds.pull = line.number("the pulls' difference");
+  bounds.lean = line.number("the leans' difference");
+  bounds.swing = line.number("the swings' difference");
+  bounds.push = read_optional(line, "the pushes' difference");
+  bounds.speed = read_optional(line, "the speeds' difference");
+  line.end();
+}
+
+Trouble read_trouble(RecordingLine& line) {
+  Trouble trouble;
+  trouble.kind = read_kind(line, "trouble", kTroubleWords);
+  trouble.what = line.quoted("what it was");
+  trouble.other = line.quoted("what it met");
+  trouble.value = line.number("the value");
+  trouble.also = line.number("the second value");
+  line.end();
+  return trouble;
+}
+
+std::string read_caution(RecordingLine& line) {
+  std::string text = line.quoted("the caution");
+  line.end();
+  return text;
+}
+
+// @returns whether the word is one of an account's
+bool read_account(RecordingLine& line, std::string_view word, std::optional<Account>& account) {
+  if (word != "bounds" && word != "half-step" && word != "trouble" && word != "caution") return false;
+  if (account.has_value() == (word == "bounds"))
+    line.fail_last(account ? "bounds stand here twice" : "bounds belong before this");
+  if (word == "bounds") account = read_bounds(line);
+  if (word == "half-step") read_half_step(line, account->bounds);
+  if (word == "trouble") account->troubles.push_back(read_trouble(line));
+  if (word == "caution") account->cautions.push_back(read_caution(line));
+  return true;
 }
 
 void read_end(RecordingLine& line, const Recording& recording) {
@@ -138,7 +200,7 @@ Recording read_recording(std::string_view text, const std::string& name) {
   const int version = read_head(lines, recording);
   for (;;) {
     RecordingLine line = lines.next("its end");
-    const std::string_view word = line.word("frame, event or end");
+    const std::string_view word = line.word("frame, event, bounds or end");
     if (word == "end") {
       read_end(line, recording);
       lines.nothing_more();
@@ -148,8 +210,9 @@ Recording read_recording(std::string_view text, const std::string& name) {
       recording.frames.push_back(read_frame(line, version, recording));
     } else if (word == "event") {
       recording.events.push_back(read_event(line, recording));
-    } else {
-      line.fail_last("a line begins with frame, event or end");
+    } else if (version < 3 || !read_account(line, word, recording.account)) {
+      line.fail_last("a line begins with frame, event or end" +
+                     std::string(version < 3 ? "" : ", or with bounds, half-step, trouble or caution"));
     }
   }
 }

@@ -12,8 +12,8 @@ namespace stowpath {
 // A recording as text, to be kept, compared and drawn again: docs/recording.md says what stands in it. What is written
 // reads back to the last bit.
 
-/// The version that is written. All from 1 on are read: what a version did not say yet is 0.
-inline constexpr int kRecordingVersion = 2;
+/// The version that is written. All from 1 on are read: what a version did not say yet is 0, or none.
+inline constexpr int kRecordingVersion = 3;
 
 /// More is refused before anything is read.
 inline constexpr std::size_t kMostRecordingText = 256u << 20;
@@ -37,5 +37,8 @@ Recording read_recording(std::string_view text, const std::string& name);
 
 /// "touch", "let-go": how the text names what happened.
 std::string_view event_word(RecordedEventKind kind);
+
+/// "touches", "hooks-off": how it names what a builder has to look into.
+std::string_view trouble_word(TroubleKind kind);
 
 }  // namespace stowpath

@@ -41,4 +41,26 @@ inline constexpr std::array<std::pair<RecordedEventKind, std::string_view>, 27> 
     {RecordedEventKind::brought, "brought"},
 }};
 
+inline constexpr std::array<std::pair<TroubleKind, std::string_view>, 19> kTroubleWords{{
+    {TroubleKind::refused, "refused"},
+    {TroubleKind::moves_off, "moves-off"},
+    {TroubleKind::stays_up, "stays-up"},
+    {TroubleKind::gave_up, "gave-up"},
+    {TroubleKind::stands_otherwise, "stands-otherwise"},
+    {TroubleKind::hooks_off, "hooks-off"},
+    {TroubleKind::roll_binds, "roll-binds"},
+    {TroubleKind::roll_too_weak, "roll-too-weak"},
+    {TroubleKind::roll_sticks, "roll-sticks"},
+    {TroubleKind::roll_meets, "roll-meets"},
+    {TroubleKind::roll_leaves_pipe, "roll-leaves-pipe"},
+    {TroubleKind::roll_not_tried, "roll-not-tried"},
+    {TroubleKind::touches, "touches"},
+    {TroubleKind::zones, "zones"},
+    {TroubleKind::stalls, "stalls"},
+    {TroubleKind::hooks_lift, "hooks-lift"},
+    {TroubleKind::slack, "slack"},
+    {TroubleKind::swings_loose, "swings-loose"},
+    {TroubleKind::lands_hard, "lands-hard"},
+}};
+
 }  // namespace stowpath

@@ -30,6 +30,7 @@ class Writer {
   }
 
   Writer& number(int value) { return word(std::to_string(value)); }
+  Writer& optional(std::optional<double> value) { return value ? number(*value) : word("none"); }
   Writer& point(Vec2 at) { return number(at.x).number(at.y); }
 
   Writer& quoted(const std::string& text) {
@@ -106,14 +107,40 @@ void write_event(Writer& out, const RecordedEvent& event) {
   out.number(event.value).number(event.energy).line_end();
 }
 
+void write_bounds(Writer& out, const RehearsalBounds& bounds) {
+  out.word("bounds").number(bounds.step).number(bounds.energy_gain).number(bounds.energy_scale);
+  out.number(bounds.touch_gap).line_end();
+  if (!bounds.compared) return;
+  out.word("half-step").number(bounds.pull).number(bounds.lean).number(bounds.swing);
+  out.optional(bounds.push).optional(bounds.speed).line_end();
+}
+
+void write_trouble(Writer& out, const Trouble& trouble) {
+  out.word("trouble").word(trouble_word(trouble.kind)).quoted(trouble.what).quoted(trouble.other);
+  out.number(trouble.value).number(trouble.also).line_end();
+}
+
+void write_account(Writer& out, const Account& account) {
+  write_bounds(out, account.bounds);
+  for (const Trouble& trouble : account.troubles) write_trouble(out, trouble);
+  for (const std::string& caution : account.cautions) out.word("caution").quoted(caution).line_end();
+}
+
+template <typename Kind, std::size_t count>
+std::string_view word_of(const std::array<std::pair<Kind, std::string_view>, count>& words, Kind kind) {
+  for (const auto& [known, word] : words) {
+    if (known == kind) return word;
+  }
+  refuse("something is of no kind");
+}
+
 }  // namespace
 
 std::string_view event_word(RecordedEventKind kind) {
-  for (const auto& [known, word] : kEventWords) {
-    if (known == kind) return word;
-  }
-  refuse("an event is of no kind");
+  return word_of(kEventWords, kind);
 }
+
+std::string_view trouble_word(TroubleKind kind) { return word_of(kTroubleWords, kind); }
 
 std::string write_recording(const Recording& recording) {
   check(recording);
@@ -125,6 +152,7 @@ std::string write_recording(const Recording& recording) {
     write_frame(out, frame, recording.sections);
   }
   while (event != recording.events.end()) write_event(out, *event++);
+  if (recording.account) write_account(out, *recording.account);
   out.word("end").word(std::to_string(recording.frames.size())).word(std::to_string(recording.events.size()));
   out.line_end();
   return std::move(out).text();

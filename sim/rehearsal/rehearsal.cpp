@@ -5,6 +5,7 @@
 #include <stdexcept>
 
 #include "sim/rehearsal/stage.h"
+#include "sim/rehearsal/trouble.h"
 
 namespace stowpath {
 
@@ -44,7 +45,7 @@ void compare(RehearsalReport& report, const RehearsalReport& finer) {
   for (std::size_t r = 0; r < std::min(report.rolls.size(), finer.rolls.size()); ++r) {
     const auto &a = report.rolls[r].tries, &b = finer.rolls[r].tries;
     for (std::size_t t = 0; t < std::min(a.size(), b.size()); ++t)
-      bounds.push = std::max(bounds.push, std::abs(a[t].greatest_push - b[t].greatest_push));
+      bounds.push = std::max(bounds.push.value_or(0.0), std::abs(a[t].greatest_push - b[t].greatest_push));
   }
   if (report.aftermath && finer.aftermath)
     bounds.speed = std::abs(report.aftermath->top_speed - finer.aftermath->top_speed);
@@ -60,12 +61,14 @@ std::string raised_rolls(const Model& model) {
                                   "then is not known. What it meets is looked at where it arrives";
 }
 
-std::vector<std::string> cautions(const Scene& scene, const Model& model, const RehearsalOptions& options) {
+}  // namespace
+
+std::vector<std::string> rehearsal_limits(const Scene& scene, const Model& model, const RehearsalOptions& options) {
   std::vector<std::string> all;
   if (rolls_standing(model) && options.no_pins.empty())
     all.push_back(
         "While the stair is rolled it is seen from above alone: the side view has it stand where it was, and meets what is "
-        "there");
+        "there. Keep-clear zones on the way are not looked at: the dry fit does that");
   if (rolls_standing(model) && scene.stair.hooks.roller)
     all.push_back("The hooks' rollers are not counted: rolled along, hooks slide on the pipe");
   if (const std::string raised = raised_rolls(model); !raised.empty()) all.push_back(raised);
@@ -82,18 +85,16 @@ std::vector<std::string> cautions(const Scene& scene, const Model& model, const 
   return all;
 }
 
-}  // namespace
-
 RehearsalReport rehearse(const Scene& scene, const Model& model, const RehearsalOptions& options) {
   check(scene, options);
   RehearsalReport report = run_at(scene, model, options, options.step);
-  if (report.refused) return report;
-  if (options.compare) {
+  if (options.compare && !report.refused) {
     const RehearsalReport finer = run_at(scene, model, options, 0.5 * report.bounds.step);
     if (!finer.refused) compare(report, finer);
   }
-  const std::vector<std::string> general = cautions(scene, model, options);
+  const std::vector<std::string> general = rehearsal_limits(scene, model, options);
   report.cautions.insert(report.cautions.begin(), general.begin(), general.end());
+  report.recording.account = account_of(report);
   return report;
 }
 

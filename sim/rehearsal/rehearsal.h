@@ -148,20 +148,6 @@ struct StandsAgain {
   bool hooks_on_pipe = true;  ///< the pipe holds them
 };
 
-/// How good the numbers are.
-struct RehearsalBounds {
-  double step = 0.0;          ///< of the run reported [s]
-  double energy_gain = 0.0;   ///< most energy that came from nowhere [J]
-  double energy_scale = 0.0;  ///< to lay it beside: the weight times the highest rise, plus the crew's work [J]
-  bool compared = false;      ///< run again at half the step, with these differences:
-  double pull = 0.0;          ///< of the peak pulls [N]
-  double lean = 0.0;          ///< of the leans at the moves' ends, of what swings the middles of its swing [rad]
-  double swing = 0.0;         ///< of how wide the last section still swings there [rad]
-  double speed = 0.0;         ///< of the aftermath's top speed [m/s]
-  double push = 0.0;          ///< of the hand's greatest pushes along the rail [N]
-  double touch_gap = 0.0;  ///< farthest that two parts were apart by exact distance when the world saw them touch [m]
-};
-
 /// A whole rehearsal.
 struct RehearsalReport {
   std::vector<MoveRun> moves;
@@ -184,6 +170,9 @@ struct RehearsalReport {
   std::vector<std::string> cautions;  ///< what the world leaves out, and what was taken for granted
   Recording recording;
 };
+
+/// What the worlds leave out of this scene's rehearsal, and what they take for granted: a sentence each, unended.
+std::vector<std::string> rehearsal_limits(const Scene& scene, const Model& model, const RehearsalOptions& options);
 
 /// Runs the procedure in the side world, with what is to be tried.
 /// @throws std::invalid_argument if step or frame is not positive, a time is negative, or a hinge is not there.

@@ -7,6 +7,7 @@
 #include <stdexcept>
 
 #include "sim/hoist/jam.h"
+#include "sim/rehearsal/roll_work.h"
 
 namespace stowpath {
 namespace {
@@ -111,16 +112,18 @@ RollReport roll_push(const Scene& scene, const Model& model, const PushOptions& 
   check_hand(options, model);
   RollReport report;
   report.asked = options;
+  report.floor_level = model.floor_level;
   report.stair = span_stair(scene, model);
   report.push = in_plan(options, model);
   const SpanSite site = span_site(scene, model);
   report.free = free_stations(site, model.span);
-  report.start = nearest_free(report.free, model.home.value_or(model.span.middle()));
+  report.start = free_station(scene, model, nearest_free(report.free, model.home.value_or(model.span.middle())));
   report.offset = push_offset(report.stair, report.push);
   report.jam_friction = jam_friction(report.stair.spacing(), report.offset);
   report.free_height = free_height(model, report.stair, scene.friction.hook.hi);
-  report.tips_when_jammed = tipping_push(report.stair, options.height, model.linkage.pivot.y);
-  report.tips_when_blocked = tipping_push(report.stair, options.height, model.floor_level);
+  const double along = report.push.force.x;
+  report.tips_when_jammed = tipping_push(report.stair, along, options.height, model.linkage.pivot.y);
+  report.tips_when_blocked = tipping_push(report.stair, along, options.height, model.floor_level);
   const auto range = span_frictions(scene.friction);
   for (std::size_t i = 0; i < range.size(); ++i) report.runs.at(i) = Roll(report, site, range.at(i)).run();
   return report;

@@ -27,6 +27,7 @@ struct RollRun {
 /// Does it roll, or bind?
 struct RollReport {
   PushOptions asked;
+  double floor_level = 0.0;   ///< from which heights are told [m]
   SpanStair stair;
   SpanPush push;              ///< in the plan
   double start = 0.0;         ///< station where it is pushed: the free one nearest home, or the middle [m]

@@ -1,8 +1,12 @@
 #include "sim/rehearsal/roll_recording.h"
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 #include <stdexcept>
+#include <utility>
+
+#include "sim/rehearsal/trouble.h"
 
 namespace stowpath {
 
@@ -45,11 +49,35 @@ void add_roll(RecordedFrame& frame, const RollTrip& trip) {
   frame.push = trip.push();
 }
 
+namespace {
+
+RollPlan plan_of(const Scene& scene, const Model& model, const RollReport& report, double step) {
+  return {report.stair,      span_site(scene, model), span_frictions(scene.friction)[1], report.push,
+          report.asked.pace, report.start,            {},                                step};
+}
+
+double greatest_push(RollPlan plan) {
+  RollTrip trip(std::move(plan));
+  while (trip.end() == RollEnd::under_way) trip.advance();
+  return trip.greatest_push();
+}
+
+// Of the push at all its frictions: the frames show the middle one.
+Account account_of(const RollReport& report) {
+  Account out;
+  out.bounds.step = report.asked.step;
+  for (const RollRun& run : report.runs) out.bounds.energy_gain = std::max(out.bounds.energy_gain, run.energy_gained);
+  out.bounds.energy_scale = 0.5 * report.stair.mass * report.asked.pace * report.asked.pace;
+  out.troubles = troubles(report);
+  return out;
+}
+
+}  // namespace
+
 Recording record_roll(const Scene& scene, const Model& model, const RollReport& report, double frame) {
   if (!(frame > 0.0)) throw std::invalid_argument("roll: the time between frames must be over 0");
-  RollTrip trip({report.stair, span_site(scene, model), span_frictions(scene.friction)[1], report.push,
-                 report.asked.pace, report.start, {}, report.asked.step});
-  Recording out{model.name, "", report.asked.step, model.linkage.sections, {}, {}};
+  RollTrip trip(plan_of(scene, model, report, report.asked.step));
+  Recording out{model.name, "", report.asked.step, model.linkage.sections, {}, {}, {}};
   out.events.push_back({0.0, RecordedEventKind::takes_hold, "", "", report.asked.height - model.floor_level, 0.0});
   RecordedFrame now = standing_frame(model, report.stair);
   double next = 0.0;
@@ -63,6 +91,10 @@ Recording record_roll(const Scene& scene, const Model& model, const RollReport& 
     if (over) break;
   }
   out.events.push_back(*end_event(trip, norm(report.push.force)));
+  out.account = account_of(report);
+  out.account->bounds.compared = true;
+  out.account->bounds.push =
+      std::abs(trip.greatest_push() - greatest_push(plan_of(scene, model, report, 0.5 * report.asked.step)));
   return out;
 }
 

@@ -55,6 +55,21 @@ double surplus(const SpanStair& stair, const SpanFriction& friction, const SpanP
   return std::abs(push.force.x) - drag;
 }
 
+// Moments of a row of supports' loads about its end towards `side` [N m].
+class Row {
+ public:
+  explicit Row(double side) : side_(side) {}
+  void add(double x, double load) {
+    end_ = std::max(end_, side_ * x);
+    load_ += load;
+    moment_ += load * side_ * x;
+  }
+  double about_end() const { return load_ > 0.0 ? load_ * end_ - moment_ : 0.0; }
+
+ private:
+  double side_, end_ = -std::numeric_limits<double>::infinity(), load_ = 0.0, moment_ = 0.0;
+};
+
 SpanPush sized(const SpanPush& push, double force) { return {push.at, force / norm(push.force) * push.force}; }
 
 }  // namespace
@@ -79,21 +94,14 @@ double push_offset(const SpanStair& stair, const SpanPush& push) {
   return cross(push.force, push.at - Vec2{middle_of_hooks(stair), 0.0}) / norm(push.force);
 }
 
-double tipping_push(const SpanStair& stair, double pushed_at, double held_at) {
-  double hooks = 0.0, casters = 0.0, on_hooks = 0.0, on_casters = 0.0;
-  for (const SpanHook& hook : stair.hooks) {
-    hooks = std::max(hooks, std::abs(hook.x));
-    on_hooks += hook.load;
-  }
-  for (const SpanCaster& caster : stair.casters) {
-    casters = std::max(casters, std::abs(caster.at.x));
-    on_casters += caster.load;
-  }
-  const double lever = std::abs(pushed_at - held_at);
+double tipping_push(const SpanStair& stair, double along, double pushed_at, double held_at) {
+  const double lever = pushed_at - held_at;
   if (lever == 0.0) return std::numeric_limits<double>::infinity();
-  return (on_hooks * hooks + on_casters * casters) / lever;
+  const double side = std::copysign(1.0, along * lever);
+  Row hooks(side), casters(side);
+  for (const SpanHook& hook : stair.hooks) hooks.add(hook.x, hook.load);
+  for (const SpanCaster& caster : stair.casters) casters.add(caster.at.x, caster.load);
+  return (hooks.about_end() + casters.about_end()) / std::abs(lever);
 }
-
-double coasting_distance(double speed, double mu) { return speed * speed / (2.0 * mu * kGravity); }
 
 }  // namespace stowpath

@@ -19,12 +19,11 @@ std::optional<double> moving_push(const SpanStair& stair, const SpanFriction& fr
 /// How far the push's line passes from the guide line, measured where the middle of the hooks is [m].
 double push_offset(const SpanStair& stair, const SpanPush& push);
 
-/// The push at which one side of the stair lifts, by moments about the line through its hook and its caster, where what
-/// holds it along the rail does so at height `held_at`: the weight's moment over the height between push and hold. [N]
+/// The push at which one side of the stair lifts, by moments about the line through the outermost hook and caster of the
+/// other, where what holds it along the rail does so at height `held_at`: the weight's moment over the height between
+/// push and hold. A push above the hold tips it the way it goes, one below the other way. [N]
 /// Infinite where they are level.
-double tipping_push(const SpanStair& stair, double pushed_at, double held_at);
-
-/// How far something coasts that dry friction alone stops: v^2 / (2 mu g) [m].
-double coasting_distance(double speed, double mu);
+/// @param along  its sign is the push's along the rail
+double tipping_push(const SpanStair& stair, double along, double pushed_at, double held_at);
 
 }  // namespace stowpath

@@ -79,7 +79,6 @@ struct SpanWorld::Inside : b2ContactListener {
   Motion motion() const;
   void set(const Motion& motion) const;
   void BeginContact(b2Contact* contact) override;
-  void PostSolve(b2Contact* contact, const b2ContactImpulse* impulse) override;
 
   SpanStair stair;
   SpanSite site;
@@ -89,9 +88,7 @@ struct SpanWorld::Inside : b2ContactListener {
   b2World world;
   b2Body* room = nullptr;
   b2Body* body = nullptr;
-  std::vector<const b2Fixture*> jaws;  // two a hook
-  std::vector<Drag> drags;             // one a hook, then two a caster
-  std::vector<double> bearing;
+  std::vector<Drag> drags;  // one a hook, then two a caster
   std::vector<SpanTouch> touches;
 };
 
@@ -114,7 +111,7 @@ void SpanWorld::Inside::add_jaw(double x, double side) {
   fixture.shape = &jaw;
   fixture.friction = static_cast<float>(friction.hook);
   fixture.userData.pointer = kGuide;
-  jaws.push_back(body->CreateFixture(&fixture));
+  body->CreateFixture(&fixture);
 }
 
 void SpanWorld::Inside::build(double station) {
@@ -142,7 +139,6 @@ void SpanWorld::Inside::build(double station) {
   mass.I = static_cast<float>((stair.inertia + stair.mass * norm_squared(stair.centre)) * kSpanScale * kSpanScale);
   body->SetMassData(&mass);
   add_drags();
-  bearing.assign(stair.hooks.size(), 0.0);
 }
 
 void SpanWorld::Inside::add_drags() {
@@ -233,13 +229,6 @@ void SpanWorld::Inside::BeginContact(b2Contact* contact) {
   touches.push_back({bump, time, metres(body->GetPosition()).x, closing});
 }
 
-void SpanWorld::Inside::PostSolve(b2Contact* contact, const b2ContactImpulse* impulse) {
-  for (std::size_t i = 0; i < jaws.size(); ++i) {
-    if (contact->GetFixtureA() != jaws[i] && contact->GetFixtureB() != jaws[i]) continue;
-    bearing[i / 2] += impulse->normalImpulses[0] / kSpanScale / step;
-  }
-}
-
 SpanWorld::SpanWorld(const SpanStair& stair, const SpanSite& site, const SpanFriction& friction, double station,
                      double step) {
   check_span(stair, site, friction, station, step);
@@ -259,7 +248,6 @@ void SpanWorld::advance(const std::optional<SpanPush>& push) {
   in.size_drags();
   in.settle(motion);
   in.set(motion);
-  std::fill(in.bearing.begin(), in.bearing.end(), 0.0);
   in.world.Step(static_cast<float>(in.step), kVelocityRounds, kPositionRounds);
   in.time += in.step;
 }
@@ -283,8 +271,6 @@ double SpanWorld::energy() const {
 }
 
 Vec2 SpanWorld::momentum() const { return inside_->stair.mass * inside_->motion().velocity; }
-
-std::vector<double> SpanWorld::bearing() const { return inside_->bearing; }
 
 const std::vector<SpanTouch>& SpanWorld::touches() const { return inside_->touches; }
 

@@ -68,7 +68,6 @@ class SpanWorld {
   double time() const;                  ///< [s]
   double energy() const;                ///< of motion, and of hooks lifted on the pipe's flank [J]
   Vec2 momentum() const;                ///< [kg m/s]
-  std::vector<double> bearing() const;  ///< sideways force between each hook and the pipe, in the last step [N]
   const std::vector<SpanTouch>& touches() const;  ///< each bump's first, in order of time
 
  private:

@@ -28,6 +28,28 @@ RecordedLine any_line(std::mt19937_64& random) {
   return {random() % 2 == 0, any_double(random), any_double(random), any_double(random)};
 }
 
+std::optional<double> any_or_none(std::mt19937_64& random) {
+  return random() % 2 == 0 ? std::optional(any_double(random)) : std::nullopt;
+}
+
+Account any_account(std::mt19937_64& random) {
+  Account out;
+  RehearsalBounds& bounds = out.bounds;
+  for (double* number : {&bounds.step, &bounds.energy_gain, &bounds.energy_scale, &bounds.touch_gap})
+    *number = any_double(random);
+  bounds.compared = random() % 2 == 0;
+  if (bounds.compared) {
+    for (double* number : {&bounds.pull, &bounds.lean, &bounds.swing}) *number = any_double(random);
+    bounds.push = any_or_none(random);
+    bounds.speed = any_or_none(random);
+  }
+  for (unsigned i = 0; i < random() % 6; ++i)
+    out.troubles.push_back({kTroubleWords[random() % kTroubleWords.size()].first, "a \"word\"", "", any_double(random),
+                            any_double(random)});
+  for (unsigned i = 0; i < random() % 3; ++i) out.cautions.push_back("caution, said " + std::to_string(i));
+  return out;
+}
+
 Recording any_recording(std::mt19937_64& random) {
   Recording out;
   out.scene = "shop \"A\"\n\\ \t\x01 \xc3\xa9";
@@ -50,6 +72,7 @@ Recording any_recording(std::mt19937_64& random) {
     const auto kind = kEventWords[random() % kEventWords.size()].first;
     out.events.push_back({0.07 * i, kind, "hook curl", "", any_double(random), any_double(random)});
   }
+  if (random() % 4 != 0) out.account = any_account(random);
   return out;
 }
 
@@ -76,10 +99,31 @@ bool same(const RecordedEvent& a, const RecordedEvent& b) {
          same_bits(a.value, b.value) && same_bits(a.energy, b.energy);
 }
 
+bool same(const std::optional<double>& a, const std::optional<double>& b) {
+  return a.has_value() == b.has_value() && (!a || same_bits(*a, *b));
+}
+
+bool same(const RehearsalBounds& a, const RehearsalBounds& b) {
+  return same_bits(a.step, b.step) && same_bits(a.energy_gain, b.energy_gain) &&
+         same_bits(a.energy_scale, b.energy_scale) && same_bits(a.touch_gap, b.touch_gap) &&
+         a.compared == b.compared && same_bits(a.pull, b.pull) && same_bits(a.lean, b.lean) &&
+         same_bits(a.swing, b.swing) && same(a.push, b.push) && same(a.speed, b.speed);
+}
+
+bool same(const Trouble& a, const Trouble& b) {
+  return a.kind == b.kind && a.what == b.what && a.other == b.other && same_bits(a.value, b.value) &&
+         same_bits(a.also, b.also);
+}
+
 template <typename Record>
 bool all_same(const std::vector<Record>& a, const std::vector<Record>& b) {
   return std::equal(a.begin(), a.end(), b.begin(), b.end(),
                     [](const Record& x, const Record& y) { return same(x, y); });
+}
+
+bool same(const std::optional<Account>& a, const std::optional<Account>& b) {
+  if (!a || !b) return a.has_value() == b.has_value();
+  return same(a->bounds, b->bounds) && all_same(a->troubles, b->troubles) && a->cautions == b->cautions;
 }
 
 const char* const kHead = "stowpath-recording 1\nscene \"a\"\noptions \"\"\nstep 0.001\nsections 1\n";
@@ -106,6 +150,7 @@ TEST_CASE("recording: what is written reads back to the last bit", "[rehearsal]"
     CHECK(back.sections == out.sections);
     CHECK(all_same(back.frames, out.frames));
     CHECK(all_same(back.events, out.events));
+    CHECK(same(back.account, out.account));
   }
 }
 
@@ -141,7 +186,7 @@ TEST_CASE("recording: one of the first version is still read, with no yaw and no
   CHECK(back.frames[0].push == 0.0);
   CHECK(back.frames[0].sections[0].turn == 0.5);
   CHECK(back.frames[0].hook_force.y == 200.0);
-  CHECK_THAT(write_recording(back), StartsWith("stowpath-recording 2\n"));
+  CHECK_THAT(write_recording(back), StartsWith("stowpath-recording 3\n"));
 }
 
 TEST_CASE("recording: what is wrong is placed by line and column", "[rehearsal]") {
@@ -150,7 +195,7 @@ TEST_CASE("recording: what is wrong is placed by line and column", "[rehearsal]"
   CHECK(refusal(head + frame + "end 1 0\n") == "taken");
   CHECK_THAT(refusal(""), StartsWith("run.txt:1:1: error: the recording stops here: its first line is missing"));
   CHECK_THAT(refusal("scene \"a\"\n"), StartsWith("run.txt:1:1: error: this is no recording"));
-  CHECK_THAT(refusal("stowpath-recording 3\n"), StartsWith("run.txt:1:20: error: this version is not known"));
+  CHECK_THAT(refusal("stowpath-recording 4\n"), StartsWith("run.txt:1:20: error: this version is not known"));
   CHECK_THAT(refusal("stowpath-recording 1\nname \"a\"\n"),
              StartsWith("run.txt:2:1: error: the line must begin with scene"));
   CHECK_THAT(refusal("stowpath-recording 1\nscene a\n"),
@@ -175,6 +220,24 @@ TEST_CASE("recording: what is wrong is placed by line and column", "[rehearsal]"
   CHECK_THAT(refusal("stowpath-recording 1\nscene \"\xff\"\n"), StartsWith("run.txt:1:1: error: the text is no UTF-8"));
 }
 
+TEST_CASE("recording: what is wrong with its account is placed too", "[rehearsal]") {
+  std::string head = kHead;
+  head.replace(head.find('1'), 1, "3");
+  const std::string bounds = "bounds 0.001 0 1 0\n", end = "end 0 0\n";
+  CHECK(refusal(head + bounds + "half-step 1 2 3 none 4\ntrouble slack \"\" \"\" 2 0\ncaution \"a\"\n" + end) == "taken");
+  CHECK_THAT(refusal(head + bounds + bounds + end), StartsWith("run.txt:7:1: error: bounds stand here twice"));
+  CHECK_THAT(refusal(head + "caution \"a\"\n" + bounds + end),
+             StartsWith("run.txt:6:1: error: bounds belong before this"));
+  CHECK_THAT(refusal(head + bounds + "trouble slakc \"\" \"\" 2 0\n" + end),
+             StartsWith("run.txt:7:9: error: \"slakc\" is no trouble"));
+  CHECK_THAT(refusal(head + bounds + "half-step 1 2 3 nona 4\n" + end),
+             StartsWith("run.txt:7:17: error: the pushes' difference is no number"));
+  CHECK_THAT(refusal(head + bounds + "half-step 1 2 3 4 none\nhalf-step 1 2 3 4 none\n" + end),
+             StartsWith("run.txt:8:1: error: half-step stands here twice"));
+  CHECK_THAT(refusal(head + bounds + "more\n"), StartsWith("run.txt:7:1: error: a line begins with frame, event or end"));
+  CHECK_THAT(refusal(std::string(kHead) + bounds + end), StartsWith("run.txt:6:1: error: a line begins with frame"));
+}
+
 TEST_CASE("recording: what could not be read back is not written", "[rehearsal]") {
   const auto refused = [](auto change) {
     Recording out = testing::sample_recording();
@@ -187,4 +250,6 @@ TEST_CASE("recording: what could not be read back is not written", "[rehearsal]"
   refused([](Recording& r) { r.events[1].time = -1.0; });
   refused([](Recording& r) { r.sections = 4; });
   refused([](Recording& r) { r.scene = "\xff"; });
+  refused([](Recording& r) { r.account.emplace().bounds.push = NAN, r.account->bounds.compared = true; });
+  refused([](Recording& r) { r.account.emplace().cautions.push_back("\xff"); });
 }

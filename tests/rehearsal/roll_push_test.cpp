@@ -5,6 +5,7 @@
 #include <stdexcept>
 
 #include "sim/hoist/jam.h"
+#include "sim/rehearsal/roll_statics.h"
 #include "sim/scene/reader.h"
 #include "sim/trade/us_units.h"
 #include "tests/support/gallery.h"
@@ -177,6 +178,29 @@ TEST_CASE("roll push: a tipping push is the weight's moment over the height", "[
   const double weight = stair.mass * kGravity * std::abs(cross(line, stair.centre - hook));
   const double push_arm = 1.0 * line.y;  // held at the floor, pushed a metre above it, square to `out`
   CHECK(report.tips_when_blocked == Approx(weight / push_arm));
+}
+
+// Sum of load times lever about the end of a hook's and a caster's row, each by hand.
+TEST_CASE("roll push: which side lifts depends on where the push passes the hold", "[rehearsal]") {
+  SpanStair stair;
+  stair.hooks = {{-0.3, 60.0}, {0.2, 90.0}};
+  stair.casters = {{{-0.35, 1.2}, 30.0}, {{0.25, 1.2}, 40.0}};
+  const double to_right = 60.0 * 0.5 + 30.0 * 0.6, to_left = 90.0 * 0.5 + 40.0 * 0.6;
+  CHECK(tipping_push(stair, 100.0, 1.5, 0.0) == Approx(to_right / 1.5));
+  CHECK(tipping_push(stair, -100.0, 1.5, 0.0) == Approx(to_left / 1.5));
+  CHECK(tipping_push(stair, 100.0, 1.0, 3.0) == Approx(to_left / 2.0));
+  CHECK(tipping_push(stair, -100.0, 1.0, 3.0) == Approx(to_right / 2.0));
+  CHECK(std::isinf(tipping_push(stair, 100.0, 1.0, 1.0)));
+}
+
+TEST_CASE("roll push: it begins with a little air to what ends the free stretch", "[rehearsal]") {
+  const Scene scene = parse_scene(testing::gallery_text("long-curl"), "long-curl");
+  Model model = build_model(scene);
+  const IntervalSet free = free_stations(span_site(scene, model), model.span);
+  model.home = free.front().hi;
+  const double start = roll_push(scene, model, at_height(2.4)).start;
+  CHECK(start < free.front().hi - 0.001);
+  CHECK(start > free.front().hi - 0.01);
 }
 
 TEST_CASE("roll push: a hand that cannot push so is refused", "[rehearsal]") {

@@ -80,7 +80,7 @@ TEST_CASE("push: along the rail it is recorded, replayed and drawn", "[command]"
   const Said first = said({"rehearse", "--push", "120N at 2.2m", "--record", kept, "-o", drawn, "--quiet"});
   CHECK(first.code == 0);
   const std::string text = testing::content(kept);
-  CHECK_THAT(text, StartsWith("stowpath-recording 2\n") && Contains("takes-hold") && Contains("rail stop"));
+  CHECK_THAT(text, StartsWith("stowpath-recording 3\n") && Contains("takes-hold") && Contains("rail stop"));
   const Said second = said({"rehearse", "--replay", kept, "-o", again});
   CHECK_THAT(second.out, StartsWith("REHEARSED: the standing stair with --push ") && Contains("greatest push along"));
   CHECK(testing::content(again) == testing::content(drawn));

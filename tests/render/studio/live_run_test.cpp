@@ -53,6 +53,7 @@ void run_out(LiveRun& run) {
 std::string up_to(Recording recording, double time) {
   std::erase_if(recording.frames, [&](const RecordedFrame& frame) { return frame.time > time; });
   std::erase_if(recording.events, [&](const RecordedEvent& event) { return event.time > time; });
+  recording.account.reset();  // of the whole run
   return write_recording(recording);
 }
 

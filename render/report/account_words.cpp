@@ -1,0 +1,126 @@
+#include "render/report/account_words.h"
+
+#include "render/report/hoist_words.h"
+#include "render/report/rehearsal_report.h"
+#include "render/report/words.h"
+#include "sim/rehearsal/side_world.h"
+#include "sim/trade/figure.h"
+#include "sim/trade/us_units.h"
+
+namespace stowpath {
+namespace {
+
+std::string counted_text(double count, const char* one, const char* many) {
+  return counted(static_cast<long long>(count), one, many);
+}
+
+std::string held_at(const Trouble& trouble, DisplayUnits units) {
+  return ", pushed " + place_text(trouble.also, units) + " above the floor";
+}
+
+// Differences are small: they keep more figures than what they are differences of.
+std::string small_force(double newtons, DisplayUnits units) {
+  return units == DisplayUnits::metric ? format_decimal(newtons, 1) + " N"
+                                       : format_decimal(newtons / kPoundForce, 2) + " lbf";
+}
+
+std::string small_speed(double speed, DisplayUnits units) {
+  return units == DisplayUnits::metric ? format_decimal(speed, 3) + " m/s"
+                                       : format_decimal(speed / kFoot, 3) + " ft/s";
+}
+
+std::string small_energy(double joules, DisplayUnits units) {
+  return units == DisplayUnits::metric ? format_decimal(joules, 2) + " J"
+                                       : format_decimal(joules / (kPoundForce * kFoot), 2) + " ft-lb";
+}
+
+std::string small_length(double metres, DisplayUnits units) {
+  return units == DisplayUnits::metric ? format_decimal(1e3 * metres, 2) + " mm"
+                                       : format_decimal(metres / kInch, 3) + "\"";
+}
+
+// What the step changes, of all that can be compared.
+std::vector<std::string> differences(const RehearsalBounds& bounds, DisplayUnits units) {
+  std::vector<std::string> all;
+  if (bounds.pull > 0.0) all.push_back("peak pulls by up to " + small_force(bounds.pull, units));
+  if (bounds.lean > 0.0) all.push_back("leans at the moves' ends by " + format_degrees(bounds.lean, 2));
+  if (bounds.swing > 0.0)
+    all.push_back("how wide the last section still swings there by " + format_degrees(bounds.swing, 2));
+  if (bounds.push) all.push_back("pushes along the rail by " + small_force(*bounds.push, units));
+  if (bounds.speed) all.push_back("the greatest speed afterwards by " + small_speed(*bounds.speed, units));
+  return all;
+}
+
+std::string half_step(const RehearsalBounds& bounds, DisplayUnits units) {
+  if (!bounds.compared) return " It was not run again at half the step.";
+  const auto all = differences(bounds, units);
+  if (all.empty()) return " Run again at half the step, nothing of what is told here differs.";
+  return " Run again at half the step, these differ: " + joined(all, ", ") + ".";
+}
+
+std::string touch_gap(const RehearsalBounds& bounds, DisplayUnits units) {
+  if (!(bounds.touch_gap > 0.0)) return "";
+  return " Parts seen to touch were at most " + small_length(bounds.touch_gap, units) +
+         " apart by exact distance; the physics world is allowed " + small_length(kWorldSkin, units) + ".";
+}
+
+}  // namespace
+
+std::string trouble_text(const Trouble& trouble, DisplayUnits units) {
+  switch (trouble.kind) {
+    case TroubleKind::refused:
+      return "a rope is too stiff for the physics world, and nothing was rehearsed";
+    case TroubleKind::moves_off:
+      return trouble.what + " and the " + trouble.other + " reaches " + speed_text(trouble.value, units);
+    case TroubleKind::stays_up:
+      return trouble.what + ", and what it held stays as it is for now";
+    case TroubleKind::gave_up:
+      return "not carried through: " + trouble.what;
+    case TroubleKind::stands_otherwise:
+      return "the stair does not stand again as it stood";
+    case TroubleKind::hooks_off:
+      return "the hooks come off the pipe";
+    case TroubleKind::roll_binds:
+      return "rolled along, the hooks bind" + held_at(trouble, units);
+    case TroubleKind::roll_too_weak:
+      return "a push of " + force_text(trouble.value, units) + " does not roll the stair" + held_at(trouble, units);
+    case TroubleKind::roll_sticks:
+      return "a push of " + force_text(trouble.value, units) + " does not roll the stair all the way" +
+             held_at(trouble, units);
+    case TroubleKind::roll_meets:
+      return "rolled along, " + trouble.what + " meets " + trouble.other;
+    case TroubleKind::roll_leaves_pipe:
+      return "rolled along, the hooks leave the pipe's end";
+    case TroubleKind::roll_not_tried:
+      return "a roll could not be rehearsed";
+    case TroubleKind::touches:
+      return counted_text(trouble.value, "pair of parts touches", "pairs of parts touch");
+    case TroubleKind::zones:
+      return counted_text(trouble.value, "part enters a keep-clear zone", "parts enter a keep-clear zone");
+    case TroubleKind::stalls:
+      return "the crew cannot haul for " + seconds_text(trouble.value);
+    case TroubleKind::hooks_lift:
+      return "the hooks lift " + format_small_length(trouble.value, units) + " off the pipe";
+    case TroubleKind::slack:
+      return counted_text(trouble.value, "slack spell of the line", "slack spells of the line");
+    case TroubleKind::swings_loose:
+      return "a section swings by " + format_degrees(trouble.value) + " when its pin is pulled";
+    case TroubleKind::lands_hard:
+      return "the foot strikes the floor at " + speed_text(trouble.value, units);
+  }
+  return {};
+}
+
+std::vector<std::string> trouble_texts(const std::vector<Trouble>& troubles, DisplayUnits units) {
+  std::vector<std::string> texts;
+  for (const Trouble& trouble : troubles) texts.push_back(trouble_text(trouble, units));
+  return texts;
+}
+
+std::string bounds_sentences(const RehearsalBounds& bounds, DisplayUnits units) {
+  return "Step 1/" + format_decimal(1.0 / bounds.step, 0) + " s. Energy from nowhere: at most " +
+         small_energy(bounds.energy_gain, units) + ", beside " + energy_text(bounds.energy_scale, units) +
+         " that came and went." + half_step(bounds, units) + touch_gap(bounds, units);
+}
+
+}  // namespace stowpath
