@@ -33,7 +33,7 @@ TEST_CASE("account words: numbers come in the units asked for", "[report]") {
   const Trouble weak{TroubleKind::roll_too_weak, "", "", 120.0, 1.1}, off{TroubleKind::moves_off, "the line breaks", "foot", 3.048};
   CHECK_THAT(trouble_text(weak, DisplayUnits::metric), Contains("120 N") && Contains("1.100 m"));
   CHECK(trouble_text(off, DisplayUnits::metric) == "the line breaks and the foot reaches 3.05 m/s");
-  CHECK(trouble_text(off, DisplayUnits::us) == "the line breaks and the foot reaches 10.0 ft/s");
+  CHECK(trouble_text(off, DisplayUnits::imperial) == "the line breaks and the foot reaches 10.0 ft/s");
   RehearsalBounds of = bounds();
   of.compared = true;
   of.pull = 4.4482216152605;
@@ -41,7 +41,7 @@ TEST_CASE("account words: numbers come in the units asked for", "[report]") {
   of.touch_gap = 0.000254;
   CHECK_THAT(bounds_sentences(of, DisplayUnits::metric),
              Contains("0.12 J") && Contains("by up to 4.4 N") && Contains("0.030 m/s") && Contains("0.25 mm"));
-  CHECK_THAT(bounds_sentences(of, DisplayUnits::us),
+  CHECK_THAT(bounds_sentences(of, DisplayUnits::imperial),
              Contains("0.09 ft-lb") && Contains("1.00 lbf") && Contains("0.100 ft/s") && Contains("0.010\"") &&
                  !Contains(" N") && !Contains(" mm") && !Contains(" J"));
 }
