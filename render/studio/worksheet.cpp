@@ -33,12 +33,12 @@ std::optional<RefusedEdit> Worksheet::write(const std::vector<ValueEdit>& edits)
 }
 
 std::optional<RefusedEdit> Worksheet::set(const ValueEdit& edit, bool typing) {
-  const bool joins = typing && edit.key == typed_.key;
+  const bool goes_on = typing && edit.key == typed_.key;
   const DocumentNode* old = reading_.draft.value(edit.key);
-  Typed typed{edit.key, joins ? typed_.before : old == nullptr ? "left out" : old->text};
+  Typed typed{edit.key, goes_on ? typed_.before : old == nullptr ? "left out" : old->text};
   if (auto refused = write({edit})) return refused;
-  push(edit.key + ": " + typed.before + " becomes " + edit.text, joins);
-  typed_ = typing && can_undo() ? std::move(typed) : Typed{};
+  typed.has_step = push(edit.key + ": " + typed.before + " becomes " + edit.text, goes_on && typed_.has_step);
+  typed_ = typing ? std::move(typed) : Typed{};
   return std::nullopt;
 }
 
@@ -61,12 +61,15 @@ std::optional<RefusedEdit> Worksheet::replace(std::string text, const std::strin
 }
 
 // What was undone before can no longer be done again. Typed back to where it began, a value leaves no step.
-void Worksheet::push(const std::string& deed, bool joins) {
-  if (steps_[now_].text == text()) return;
+// Tells whether the last step is now the deed's.
+bool Worksheet::push(const std::string& deed, bool joins) {
+  if (steps_[now_].text == text()) return joins;
   steps_.resize(now_ + 1);
   if (joins) steps_.pop_back();
-  if (steps_.back().text != text()) steps_.push_back({text(), deed});
+  const bool differs = steps_.back().text != text();
+  if (differs) steps_.push_back({text(), deed});
   now_ = steps_.size() - 1;
+  return differs;
 }
 
 void Worksheet::go(std::size_t step) {

@@ -59,19 +59,21 @@ class Worksheet {
   struct Step {
     std::string text, deed;  // the text after the deed
   };
-  // What the last step typed: its value's key, and what stood there before.
+  // What is being typed: its value's key, what stood there before, and whether the last step is this typing's own. Typed
+  // back to where it began it has none, and goes on all the same.
   struct Typed {
     std::string key, before;
+    bool has_step = false;
   };
   std::optional<RefusedEdit> write(const std::vector<ValueEdit>& edits);
-  void push(const std::string& deed, bool joins);
+  bool push(const std::string& deed, bool joins);
   void go(std::size_t step);
 
   SceneReading reading_;
   std::string saved_;
   std::vector<Step> steps_;  // the first is the text as it was opened
   std::size_t now_ = 0;      // in steps_
-  Typed typed_;              // empty where the last step did not
+  Typed typed_;              // empty where nothing is
 };
 
 }  // namespace stowpath

@@ -84,6 +84,42 @@ TEST_CASE("worksheet: a word typed is one step, and typed back it is none", "[st
   CHECK_FALSE(sheet.can_undo());
 }
 
+TEST_CASE("worksheet: typed back to where it began, a value takes no other step with it", "[studio][worksheet]") {
+  Worksheet sheet = demo_sheet();
+  REQUIRE_FALSE(sheet.set({"hoist.home", "4300"}));
+  for (const char* typed : {"565", "560", "561"}) REQUIRE_FALSE(sheet.set({"stair.width", typed}, true));
+  CHECK(sheet.undo() == "stair.width: 560 becomes 561");
+  CHECK(sheet.undo() == "hoist.home: 4340 becomes 4300");
+  CHECK_FALSE(sheet.can_undo());
+}
+
+// However a word is typed, one undo has what was there before it, where it left a difference at all.
+TEST_CASE("worksheet: each word is one step or none, whatever was typed on the way", "[studio][worksheet]") {
+  int none = 0;
+  for (unsigned seed = 1; seed <= 20; ++seed) {
+    std::mt19937 draw(seed);
+    Worksheet sheet = demo_sheet();
+    std::vector<std::string> texts{sheet.text()};
+    for (int word = 0; word < 10; ++word) {
+      const std::string key = draw() % 2 == 0 ? "stair.width" : "hoist.home";
+      for (auto letters = 1 + draw() % 4; letters > 0; --letters) {
+        const auto value = (key == "hoist.home" ? 4340 : 560) + draw() % 3;
+        REQUIRE_FALSE(sheet.set({key, std::to_string(value)}, true));
+      }
+      sheet.end_typing();
+      none += sheet.text() == texts.back() ? 1 : 0;
+      if (sheet.text() != texts.back()) texts.push_back(sheet.text());
+    }
+    for (; texts.size() > 1; texts.pop_back()) {
+      REQUIRE(sheet.text() == texts.back());
+      REQUIRE_FALSE(sheet.undo().empty());
+    }
+    REQUIRE(sheet.text() == texts.front());
+    REQUIRE_FALSE(sheet.can_undo());
+  }
+  CHECK(none > 20);  // of 200 words
+}
+
 TEST_CASE("worksheet: what the reader refuses changes nothing, and is said in its words at its place",
           "[studio][worksheet]") {
   Worksheet sheet = demo_sheet();
