@@ -5,11 +5,13 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <array>
 #include <charconv>
 #include <cstdint>
 #include <cstdlib>
 #include <filesystem>
+#include <iterator>
 #include <sstream>
 #include <string_view>
 #include <utility>
@@ -20,9 +22,9 @@
 namespace stowpath {
 namespace {
 
-constexpr std::string_view kHead = "stowpath unsaved work 1\n";
-constexpr int kMostWindows = 16;  // on one scene
-constexpr std::size_t kMostKept = 2 * kMostSceneText;
+constexpr std::string_view kHead = "stowpath unsaved work 2\n";
+constexpr int kMostWindows = 16;                       // on one scene
+constexpr std::size_t kMostKept = 3 * kMostSceneText;  // two texts and a head
 
 // FNV-1a, for names and to see damage; nothing here has to withstand a forger.
 std::string sum_of(std::string_view bytes) {
@@ -35,16 +37,23 @@ std::string sum_of(std::string_view bytes) {
 
 std::string head_of(const std::string& subject) { return std::string(kHead) + "of " + subject + "\n"; }
 
-std::string kept_form(const std::string& subject, const std::string& text) {
-  return head_of(subject) + "sum " + sum_of(text) + "\n" + text;
+std::string kept_form(const std::string& subject, const UnsavedWork& work) {
+  const std::string both = " base " + std::to_string(work.base.size()) + "\n" + work.base + work.text;
+  return head_of(subject) + "sum " + sum_of(both) + both;
 }
 
-// The text out of its kept form; none where a byte of it is not as it was written.
-std::optional<std::string> text_of(const std::string& kept, const std::string& subject) {
+// The work out of its kept form; none where a byte of it is not as it was written.
+std::optional<UnsavedWork> work_in(const std::string& kept, const std::string& subject) {
   const std::string head = head_of(subject);
   if (kept.compare(0, head.size(), head) != 0) return std::nullopt;
-  std::string text = kept.substr(kept.find('\n', head.size()) + 1);
-  return kept == kept_form(subject, text) ? std::optional(std::move(text)) : std::nullopt;
+  std::istringstream in(kept.substr(head.size()));
+  std::string word;
+  std::size_t base = 0;
+  in >> word >> word >> word >> base;
+  in.get();
+  const std::string both(std::istreambuf_iterator<char>(in), {});
+  UnsavedWork work{both.substr(std::min(base, both.size())), both.substr(0, base)};
+  return kept == kept_form(subject, work) ? std::optional(std::move(work)) : std::nullopt;
 }
 
 std::string environment(const char* name) {
@@ -61,6 +70,22 @@ std::string name_for(const std::string& subject) {
 std::time_t time_of(const std::string& file) {
   struct stat about {};
   return stat(file.c_str(), &about) == 0 ? about.st_mtime : 0;
+}
+
+// A name that nothing has yet: what was put aside before stays.
+std::string fresh_name(const std::string& stem, const std::string& ending) {
+  std::string name = stem + ending;
+  std::error_code ignored;
+  for (int k = 2; std::filesystem::exists(name, ignored); ++k) name = stem + "-" + std::to_string(k) + ending;
+  return name;
+}
+
+// Whether a name still leads to an open file.
+bool leads_to(const std::string& name, int descriptor) {
+  struct stat named {
+  }, opened{};
+  return stat(name.c_str(), &named) == 0 && fstat(descriptor, &opened) == 0 && named.st_dev == opened.st_dev &&
+         named.st_ino == opened.st_ino;
 }
 
 }  // namespace
@@ -84,7 +109,9 @@ Unsaved::Unsaved(std::string folder, const std::string& subject) : subject_(subj
 }
 
 Unsaved::~Unsaved() {
-  if (lock_ >= 0) close(lock_);
+  if (lock_ < 0) return;
+  unlink(lock_file_.c_str());
+  close(lock_);
 }
 
 // The first place that no other window holds, one where something is left before all others.
@@ -98,13 +125,17 @@ void Unsaved::find_place(const std::string& folder, const std::string& name) {
   }
 }
 
+// A window that ends takes its lock's file away, maybe between our opening it and our lock, which then locks nothing.
 bool Unsaved::take(const std::string& place) {
-  lock_ = open((place + ".lock").c_str(), O_CREAT | O_RDWR | O_CLOEXEC, 0600);
-  if (lock_ >= 0 && flock(lock_, LOCK_EX | LOCK_NB) != 0) {
+  lock_file_ = place + ".lock";
+  while ((lock_ = open(lock_file_.c_str(), O_CREAT | O_RDWR | O_CLOEXEC, 0600)) >= 0) {
+    const bool held = flock(lock_, LOCK_EX | LOCK_NB) == 0;
+    if (held && leads_to(lock_file_, lock_)) return true;
     close(lock_);
-    lock_ = -1;
+    if (!held) break;
   }
-  return lock_ >= 0;
+  lock_ = -1;
+  return false;
 }
 
 std::optional<UnsavedWork> Unsaved::left() {
@@ -112,23 +143,42 @@ std::optional<UnsavedWork> Unsaved::left() {
   if (file_.empty() || !std::filesystem::exists(file_, failed)) return std::nullopt;
   try {
     std::istringstream no_input;
-    if (auto text = text_of(read_text(file_, no_input, kMostKept), subject_))
-      return UnsavedWork{std::move(*text), time_of(file_)};
+    if (auto work = work_in(read_text(file_, no_input, kMostKept), subject_)) {
+      work->when = time_of(file_);
+      return work;
+    }
   } catch (const FileFault&) {
   }
-  std::filesystem::rename(file_, file_ + ".damaged", failed);
-  trouble_ = "Unsaved work was kept but is damaged and cannot be taken up. What is left of it: " + file_ + ".damaged";
+  const std::string aside = fresh_name(file_ + ".damaged", "");
+  std::filesystem::rename(file_, aside, failed);
+  trouble_ =
+      "Unsaved work was kept but is damaged, or of another version of this program, and cannot be taken up. What is "
+      "left of it: ";
+  trouble_ += failed ? std::exchange(file_, "") + ". It cannot be put aside, so that nothing else is kept." : aside;
   return std::nullopt;
 }
 
-void Unsaved::keep(const std::string& text) {
+void Unsaved::keep(const std::string& text, const std::string& base) {
   if (file_.empty()) return;
   try {
-    write_whole(file_, kept_form(subject_, text));
+    write_whole(file_, kept_form(subject_, {text, base}));
     trouble_.clear();
   } catch (const FileFault& fault) {
     trouble_ = "Unsaved work is not kept: " + fault.file + ": " + fault.what();
   }
+}
+
+std::string Unsaved::set_aside(const std::string& text) {
+  if (file_.empty()) return "";
+  const std::string aside = fresh_name(file_.substr(0, file_.rfind('.')) + ".aside", ".yaml");
+  try {
+    write_whole(aside, text);
+  } catch (const FileFault& fault) {
+    trouble_ = "It cannot be put aside: " + fault.file + ": " + fault.what();
+    return "";
+  }
+  forget();
+  return aside;
 }
 
 void Unsaved::forget() {

@@ -54,8 +54,14 @@ void Worktable::offer_work_left() {
   news_ = unsaved_->trouble();
   if (!left_) return;
   if (left_->text == sheet_.text()) return left_.reset(), unsaved_->forget();
-  ask(Asked::work_left, {"Unsaved work on this scene is there, of " + moment(left_->when) + ".", "Take it up",
-                         "Throw it away"});
+  ask_about_work();
+}
+
+void Worktable::ask_about_work() {
+  const bool changed = !file_.empty() && left_->base != sheet_.text();
+  ask(Asked::work_left, {"Unsaved work on this scene is there, of " + moment(left_->when) + "." +
+                             (changed ? " The file was changed since that work was begun." : ""),
+                         "Take it up", "Put it aside"});
 }
 
 void Worktable::ask(Asked what, Question question) {
@@ -68,7 +74,7 @@ void Worktable::answer(bool first) {
   question_.reset();
   switch (asked) {
     case Asked::work_left:
-      return first ? take_up_work() : throw_work_away();
+      return first ? take_up_work() : put_work_aside("The scene is as its file has it.");
     case Asked::file_changed:
       return settle_file(first);
     case Asked::name_taken:
@@ -79,27 +85,29 @@ void Worktable::answer(bool first) {
   }
 }
 
+// The work goes on from the file as it was then: where that has changed since, it is asked whose text stands.
 void Worktable::take_up_work() {
-  const auto refused = sheet_.replace(std::move(left_->text), "the unsaved work taken up");
+  const std::string now = sheet_.text();
+  if (const auto refused = sheet_.replace(left_->text, "the unsaved work taken up"))
+    return put_work_aside("The unsaved work does not read: " + first_fault(*refused) + ".");
+  if (!file_.empty()) sheet_.note_saved(left_->base);
   left_.reset();
-  if (refused) {
-    news_ = "The unsaved work does not read: " + first_fault(*refused);
-    return;
-  }
   after_change();
-  news_ = "Taken up. It is still not saved.";
+  if (news_.empty()) news_ = "Taken up. It is still not saved.";
+  if (!file_.empty()) weigh_file(now);
 }
 
-void Worktable::throw_work_away() {
+void Worktable::put_work_aside(const std::string& why) {
+  const std::string aside = unsaved_->set_aside(left_->text);
+  if (aside.empty()) return void(news_ = unsaved_->trouble()), ask_about_work();
   left_.reset();
-  unsaved_->forget();
-  news_ = "Thrown away: the scene is as its file has it.";
+  news_ = why + " The unsaved work is put aside as " + aside + ".";
 }
 
 // What is left from before would be written over by what is kept next.
 std::optional<RefusedEdit> Worktable::held_up() const {
   if (asked_ != Asked::work_left) return std::nullopt;
-  return RefusedEdit{{{{}, "", "There is unsaved work from before", "take it up or throw it away first"}}, sheet_.text()};
+  return RefusedEdit{{{{}, "", "There is unsaved work from before", "take it up or put it aside first"}}, sheet_.text()};
 }
 
 void Worktable::tell(const RefusedEdit& refused) {
@@ -108,12 +116,16 @@ void Worktable::tell(const RefusedEdit& refused) {
 
 void Worktable::after_change() {
   studio_.open(sheet_.reading());
+  keep_work();
+  news_ = unsaved_->trouble();
+}
+
+void Worktable::keep_work() {
   if (sheet_.unsaved()) {
-    unsaved_->keep(sheet_.text());
+    unsaved_->keep(sheet_.text(), sheet_.saved());
   } else {
     unsaved_->forget();
   }
-  news_ = unsaved_->trouble();
 }
 
 std::optional<RefusedEdit> Worktable::set(const ValueEdit& edit, bool typing) {
@@ -239,6 +251,7 @@ void Worktable::weigh_file(const std::string& text) {
 void Worktable::settle_file(bool keep_mine) {
   if (!keep_mine) return take_file(theirs_, "the file's text taken");
   sheet_.note_saved(theirs_);
+  keep_work();
   news_ = "Kept. Saving will write over what changed in the file.";
 }
 

@@ -20,7 +20,8 @@ struct Question {
 /// A scene's file under work: its worksheet, the file itself, what is kept across a crash, and the studio that shows it.
 ///
 /// Nothing that somebody wrote is lost without a word: the file is written over only while it is as it was read, or when
-/// that is asked for, and all unsaved work is kept aside after every change.
+/// that is asked for, and all unsaved work is kept aside after every change. Of such work from before that is not wanted, or
+/// does not read any more, a file of its own stays.
 class Worktable {
  public:
   struct Source {
@@ -65,11 +66,13 @@ class Worktable {
   enum class Asked { nothing, work_left, file_changed, name_taken };
 
   void offer_work_left();
+  void ask_about_work();
   void tell(const RefusedEdit& refused);
   void after_change();
   void ask(Asked what, Question question);
   void take_up_work();
-  void throw_work_away();
+  void put_work_aside(const std::string& why);
+  void keep_work();
   void settle_file(bool keep_mine);
   void take_file(const std::string& text, const std::string& deed);
   void weigh_file(const std::string& text);

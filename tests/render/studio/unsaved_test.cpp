@@ -32,7 +32,7 @@ std::string long_text(int number) { return std::string(200'000, static_cast<char
 
 [[noreturn]] void keep_for_ever(const std::string& folder) {
   Unsaved unsaved(folder, kSubject);
-  for (int k = 0;; ++k) unsaved.keep(long_text(k));
+  for (int k = 0;; ++k) unsaved.keep(long_text(k), "base\n");
 }
 
 }  // namespace
@@ -42,14 +42,15 @@ TEST_CASE("unsaved work: what was kept last is there for the next window, until 
   {
     Unsaved unsaved(folder.file("state"), kSubject);
     CHECK_FALSE(unsaved.left());
-    unsaved.keep("first\n");
-    unsaved.keep("second\nof two lines");
+    unsaved.keep("first\n", "");
+    unsaved.keep("second\nof two lines", "file's\n");
     CHECK(unsaved.trouble().empty());
   }
   Unsaved next(folder.file("state"), kSubject);
   const auto left = next.left();
   REQUIRE(left);
   CHECK(left->text == "second\nof two lines");
+  CHECK(left->base == "file's\n");
   CHECK(std::abs(std::difftime(std::time(nullptr), left->when)) < 60.0);
   CHECK_FALSE(Unsaved(folder.file("state"), "/home/anna/other.yaml").left());
   next.forget();
@@ -60,8 +61,8 @@ TEST_CASE("unsaved work: two windows on one scene keep theirs apart", "[studio][
   const ScratchFolder folder;
   {
     Unsaved one(folder.file("state"), kSubject), two(folder.file("state"), kSubject);
-    one.keep("one");
-    two.keep("two");
+    one.keep("one", "");
+    two.keep("two", "");
     CHECK(one.left()->text == "one");
     CHECK(two.left()->text == "two");
     one.forget();
@@ -71,11 +72,72 @@ TEST_CASE("unsaved work: two windows on one scene keep theirs apart", "[studio][
   CHECK(next.left()->text == "two");
 }
 
+TEST_CASE("unsaved work: no lock's file outlives its window, and the next one locks all the same",
+          "[studio][unsaved]") {
+  const ScratchFolder folder;
+  {
+    Unsaved one(folder.file("state"), kSubject), two(folder.file("state"), kSubject);
+    one.keep("one", "");
+  }
+  std::size_t files = 0;
+  for (const auto& entry : std::filesystem::directory_iterator(folder.file("state"))) {
+    INFO(entry.path());
+    CHECK(entry.path().extension() == ".unsaved");
+    ++files;
+  }
+  CHECK(files == 1);
+  Unsaved again(folder.file("state"), kSubject), beside(folder.file("state"), kSubject);
+  CHECK(again.left());
+  CHECK_FALSE(beside.left());
+}
+
+// Each child takes the place and gives it up again as fast as it can; what it finds there is its own or nothing.
+TEST_CASE("unsaved work: no two windows have one place, however they come and go", "[studio][unsaved]") {
+  const ScratchFolder folder;
+  std::vector<pid_t> children;
+  for (int child = 0; child < 4; ++child) {
+    const pid_t id = fork();
+    REQUIRE(id >= 0);
+    if (id == 0) {
+      const std::string mine = "child " + std::to_string(child);
+      bool alone = true;
+      for (int k = 0; k < 300 && alone; ++k) {
+        Unsaved unsaved(folder.file("state"), kSubject);
+        unsaved.keep(mine, "");
+        const auto left = unsaved.left();
+        alone = left && left->text == mine;
+        unsaved.forget();
+      }
+      _exit(alone ? 0 : 1);
+    }
+    children.push_back(id);
+  }
+  for (const pid_t id : children) {
+    int how = -1;
+    waitpid(id, &how, 0);
+    CHECK(how == 0);
+  }
+}
+
+TEST_CASE("unsaved work: put aside it is a file of its own, each time another", "[studio][unsaved]") {
+  const ScratchFolder folder;
+  Unsaved unsaved(folder.file("state"), kSubject);
+  unsaved.keep("one", "");
+  const std::string first = unsaved.set_aside("one");
+  CHECK(content(first) == "one");
+  CHECK_FALSE(unsaved.left());
+  unsaved.keep("two", "");
+  const std::string second = unsaved.set_aside("two");
+  CHECK(content(first) == "one");
+  CHECK(content(second) == "two");
+  CHECK(std::filesystem::path(second).extension() == ".yaml");
+}
+
 TEST_CASE("unsaved work: cut short anywhere or full of something else, it is put aside", "[studio][unsaved]") {
   const ScratchFolder folder;
   {
     Unsaved unsaved(folder.file(""), kSubject);
-    unsaved.keep("name: loft\nwidth: 560\n");
+    unsaved.keep("name: loft\nwidth: 560\n", "name: loft\n");
   }
   const std::string file = only_file(folder, ".unsaved"), whole = content(file);
   const auto left = [&](const std::string& bytes) {
@@ -83,8 +145,10 @@ TEST_CASE("unsaved work: cut short anywhere or full of something else, it is put
     Unsaved unsaved(folder.file(""), kSubject);
     const auto found = unsaved.left();
     CHECK(unsaved.trouble().empty() == found.has_value());
-    if (!found) CHECK(content(file + ".damaged") == bytes);
-    return found.has_value();
+    if (found) return true;
+    CHECK(content(file + ".damaged") == bytes);
+    std::filesystem::remove(file + ".damaged");
+    return false;
   };
   for (std::size_t bytes = 0; bytes < whole.size(); ++bytes) CHECK_FALSE(left(whole.substr(0, bytes)));
   for (std::size_t at = 0; at < whole.size(); ++at) {
@@ -95,6 +159,11 @@ TEST_CASE("unsaved work: cut short anywhere or full of something else, it is put
   CHECK_FALSE(left(whole + " "));
   CHECK_FALSE(left(std::string(1000, '\0')));
   CHECK(left(whole));
+  write(file + ".damaged", "an earlier one");
+  write(file, "cut");
+  CHECK_FALSE(Unsaved(folder.file(""), kSubject).left());
+  CHECK(content(file + ".damaged") == "an earlier one");
+  CHECK(content(file + ".damaged-2") == "cut");
 }
 
 TEST_CASE("unsaved work: whoever is killed while keeping leaves a whole text", "[studio][unsaved]") {
@@ -120,12 +189,12 @@ TEST_CASE("unsaved work: whoever is killed while keeping leaves a whole text", "
 TEST_CASE("unsaved work: without a place to keep it in, it says so and goes on", "[studio][unsaved]") {
   const ScratchFolder folder;
   Unsaved nowhere("", kSubject);
-  nowhere.keep("text");
+  nowhere.keep("text", "");
   CHECK_THAT(nowhere.trouble(), Catch::Contains("XDG_STATE_HOME"));
   CHECK_FALSE(nowhere.left());
   write(folder.file("file"), "in the way");
   Unsaved blocked(folder.file("file"), kSubject);
-  blocked.keep("text");
+  blocked.keep("text", "");
   CHECK_THAT(blocked.trouble(), Catch::Contains("is not kept"));
   CHECK_FALSE(blocked.left());
 }

@@ -38,6 +38,20 @@ struct Window {
   void widen(const std::string& to) { REQUIRE_FALSE(table.set({"stair.width", to})); }
 };
 
+// A window that ends on unsaved work.
+void leave_work(const Shop& shop) {
+  Window window(shop);
+  window.widen("600");
+  CHECK_THAT(window.table.farewell(), Catch::Contains("is kept"));
+}
+
+// The scene that was put aside; empty where none was.
+std::string set_aside(const Shop& shop) {
+  for (const auto& entry : std::filesystem::directory_iterator(shop.folder.file("state")))
+    if (entry.path().extension() == ".yaml") return entry.path().string();
+  return "";
+}
+
 }  // namespace
 
 TEST_CASE("worktable: a change is shown at once, and saved it is the one thing that differs", "[studio][worktable]") {
@@ -164,31 +178,97 @@ TEST_CASE("worktable: a file that changed under unsaved work is neither written 
 
 TEST_CASE("worktable: unsaved work outlives its window and is offered to the next", "[studio][worktable]") {
   const Shop shop;
+  leave_work(shop);
+  bool taken_up = false;
   {
-    Window window(shop);
-    window.widen("600");
-    CHECK_THAT(window.table.farewell(), Catch::Contains("is kept"));
+    Window next(shop);
+    REQUIRE(next.table.question());
+    CHECK_THAT(next.table.question()->words, !Catch::Contains("changed"));
+    CHECK(next.table.sheet().text() == gallery_text("demo"));
+    CHECK(next.table.set({"stair.width", "590"}));  // it would be written over
+    CHECK_FALSE(next.table.save());
+    SECTION("taken up, it is still not saved") {
+      taken_up = true;
+      next.table.answer(true);
+      CHECK_FALSE(next.table.question());
+      CHECK(next.table.sheet().text() == demo_with("600"));
+      CHECK(next.table.sheet().unsaved());
+      CHECK(next.studio.scene().stair.width == Approx(0.6));
+      CHECK(next.table.save());
+    }
+    SECTION("put aside, it is a scene of its own") {
+      next.table.answer(false);
+      CHECK_FALSE(next.table.sheet().unsaved());
+      CHECK(content(set_aside(shop)) == demo_with("600"));
+      CHECK_THAT(next.table.news(), Catch::Contains(set_aside(shop)));
+      next.widen("570");
+      next.table.undo();
+    }
+    CHECK(next.table.farewell().empty());
+  }
+  CHECK(set_aside(shop).empty() == taken_up);
+  CHECK_FALSE(Window(shop).table.question());  // the window before has ended: its place is free, and looked at
+}
+
+TEST_CASE("worktable: work from before that cannot be put aside is asked about again", "[studio][worktable]") {
+  const Shop shop;
+  leave_work(shop);
+  Window next(shop);
+  std::filesystem::rename(shop.folder.file("state"), shop.folder.file("gone"));
+  next.table.answer(false);
+  CHECK_THAT(next.table.news(), Catch::Contains("cannot be put aside"));
+  REQUIRE(next.table.question());
+  std::filesystem::rename(shop.folder.file("gone"), shop.folder.file("state"));
+  next.table.answer(false);
+  CHECK(content(set_aside(shop)) == demo_with("600"));
+}
+
+TEST_CASE("worktable: work from before on a file that has changed since says so, and nothing is lost either way",
+          "[studio][worktable]") {
+  const Shop shop;
+  leave_work(shop);
+  const std::string theirs = changed(gallery_text("demo"), "depth: 4600", "depth: 4610");
+  write(shop.file, theirs);
+  Window next(shop);
+  REQUIRE(next.table.question());
+  CHECK_THAT(next.table.question()->words, Catch::Contains("The file was changed since"));
+  next.table.answer(true);
+  CHECK(next.table.sheet().text() == demo_with("600"));
+  REQUIRE(next.table.question());
+  CHECK_THAT(next.table.question()->words, Catch::Contains("changed on disk"));
+  CHECK_FALSE(next.table.save());
+  CHECK(content(shop.file) == theirs);
+  SECTION("mine is kept, and saving writes over") {
+    next.table.answer(true);
+    CHECK(next.table.save());
+    CHECK(content(shop.file) == demo_with("600"));
+    next.table.undo();
+    CHECK(next.table.sheet().text() == theirs);
+  }
+  SECTION("the file's is taken, and undo has mine") {
+    next.table.answer(false);
+    CHECK(next.table.sheet().text() == theirs);
+    CHECK_FALSE(next.table.sheet().unsaved());
+    next.table.undo();
+    CHECK(next.table.sheet().text() == demo_with("600"));
+  }
+}
+
+TEST_CASE("worktable: work from before that does not read any more is put aside", "[studio][worktable]") {
+  const Shop shop;
+  {
+    std::filesystem::create_directory(shop.folder.file("state"));
+    Unsaved before(shop.folder.file("state"), shop.file);
+    before.keep("stowpath: 1\nname: half\n", gallery_text("demo"));
   }
   Window next(shop);
   REQUIRE(next.table.question());
+  next.table.answer(true);
+  const std::string said = next.table.news();
+  CHECK_THAT(said, Catch::Contains("does not read: line ") && Catch::Contains(set_aside(shop)));
   CHECK(next.table.sheet().text() == gallery_text("demo"));
-  CHECK(next.table.set({"stair.width", "590"}));  // it would be written over
-  CHECK_FALSE(next.table.save());
-  SECTION("taken up, it is still not saved") {
-    next.table.answer(true);
-    CHECK(next.table.sheet().text() == demo_with("600"));
-    CHECK(next.table.sheet().unsaved());
-    CHECK(next.studio.scene().stair.width == Approx(0.6));
-    CHECK(next.table.save());
-  }
-  SECTION("thrown away, it is gone") {
-    next.table.answer(false);
-    CHECK_FALSE(next.table.sheet().unsaved());
-    next.widen("570");
-    next.table.undo();
-  }
-  CHECK(next.table.farewell().empty());
-  CHECK_FALSE(Window(shop).table.question());
+  next.widen("590");
+  CHECK(content(set_aside(shop)) == "stowpath: 1\nname: half\n");
 }
 
 TEST_CASE("worktable: a scene without a file is saved under a name, never over another file unasked",
