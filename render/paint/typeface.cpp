@@ -1,6 +1,7 @@
 #include "render/paint/typeface.h"
 
 #include <algorithm>
+#include <mutex>
 #include <stdexcept>
 
 #include <cairo/cairo-ft.h>
@@ -23,7 +24,31 @@ FT_Library library() {
   return opened;
 }
 
-void close_face(void* face) { FT_Done_Face(static_cast<FT_Face>(face)); }
+// FreeType has each library's faces in one list, without a lock: who opens or closes one has to be alone with it.
+std::mutex& opening() {
+  static std::mutex one_at_a_time;
+  return one_at_a_time;
+}
+
+void close_face(void* face) {
+  const std::lock_guard alone(opening());
+  FT_Done_Face(static_cast<FT_Face>(face));
+}
+
+FT_Face open_lettering() {
+  const auto bytes = lettering_font();
+  const std::lock_guard alone(opening());
+  FT_Face face = nullptr;
+  if (FT_New_Memory_Face(library(), bytes.data(), static_cast<FT_Long>(bytes.size()), 0, &face) != 0)
+    throw std::runtime_error("the lettering's font cannot be opened");
+  return face;
+}
+
+FT_Face open_other() {
+  const std::lock_guard alone(opening());
+  FT_Face face = nullptr;
+  return FT_New_Face(library(), kTextFont, 0, &face) == 0 ? face : nullptr;
+}
 
 // The FreeType face goes when cairo lets go of its own.
 cairo_font_face_t* for_cairo(FT_Face face) {
@@ -68,10 +93,8 @@ struct Typeface::Faces {
 };
 
 Typeface::Typeface() : faces_(std::make_unique<Faces>()) {
-  const auto bytes = lettering_font();
-  if (FT_New_Memory_Face(library(), bytes.data(), static_cast<FT_Long>(bytes.size()), 0, &faces_->letters) != 0)
-    throw std::runtime_error("the lettering's font cannot be opened");
-  if (FT_New_Face(library(), kTextFont, 0, &faces_->other) != 0) faces_->other = nullptr;
+  faces_->letters = open_lettering();
+  faces_->other = open_other();
   faces_->lettering = for_cairo(faces_->letters);
   faces_->fallback = for_cairo(faces_->other);
 }

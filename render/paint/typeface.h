@@ -16,7 +16,7 @@ struct FaceRun {
 
 /// The lettering for cairo, straight from the font's bytes: no font configuration of the machine is asked, so the same
 /// drawing has the same letters everywhere. Letters that it lacks come from DejaVu Sans where that is installed.
-/// Not to be used from two threads at once.
+/// Each thread needs one of its own.
 class Typeface {
  public:
   Typeface();  ///< @throws std::runtime_error where FreeType fails

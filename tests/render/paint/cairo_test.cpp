@@ -2,7 +2,9 @@
 
 #include <array>
 #include <catch2/catch.hpp>
+#include <future>
 #include <stdexcept>
+#include <vector>
 
 #include "render/paint/palette.h"
 #include "render/paint/typeface.h"
@@ -46,6 +48,24 @@ std::array<double, 2> inked_columns(const Raster& picture) {
 }
 
 }  // namespace
+
+// A face that another thread's took the place of in FreeType's list is found damaged, or ends the program.
+TEST_CASE("cairo: threads that write pictures at once do not disturb each other's lettering", "[paint]") {
+  DisplayList list = paper(12.0, 5.0);
+  list.text({{1.0, 4.0}, "1/4 in \xE2\x9C\x93", 3.0});
+  const std::string alone = paint_png(list, kDotsPerInch);
+  std::vector<std::future<bool>> all;
+  for (int thread = 0; thread < 8; ++thread) {
+    all.push_back(std::async(std::launch::async, [&] {
+      for (int k = 0; k < 40; ++k) {
+        const std::vector<Typeface> many(25);  // opened and closed by the dozen
+        if (paint_png(list, kDotsPerInch) != alone) return false;
+      }
+      return true;
+    }));
+  }
+  for (auto& same : all) CHECK(same.get());
+}
 
 TEST_CASE("cairo: a picture has the paper's size and ink where it is drawn", "[paint]") {
   DisplayList list = paper(20.0, 10.0);
