@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <chrono>
 #include <cmath>
-#include <filesystem>
 #include <limits>
 #include <utility>
 
@@ -63,13 +62,13 @@ RehearsalDesk::~RehearsalDesk() {
   if (written_.valid()) written_.wait();
 }
 
-void RehearsalDesk::start_over(const Scene& scene, const Model& model, unsigned edition) {
+void RehearsalDesk::start_over(const SceneOnTable& table) {
   clear();
-  edition_ = edition;
+  edition_ = table.edition;
   RehearsalOptions options;
-  options.from = station_at_first("", model);
+  options.from = station_at_first("", table.model);
   if (without_pin > 0) options.no_pins.push_back(without_pin - 1);
-  run_ = std::make_unique<LiveRun>(scene, model, options);
+  run_ = std::make_unique<LiveRun>(table.scene, table.model, options);
 }
 
 void RehearsalDesk::clear() {
@@ -82,8 +81,8 @@ void RehearsalDesk::clear() {
   message_.clear();
 }
 
-void RehearsalDesk::toggle(const Scene& scene, const Model& model, unsigned edition) {
-  if (!run_) start_over(scene, model, edition);
+void RehearsalDesk::toggle(const SceneOnTable& table) {
+  if (!run_) start_over(table);
   running_ = !running_ && !winding();
   goal_.reset();
   shown_.reset();
@@ -290,12 +289,11 @@ void RehearsalDesk::write(DisplayUnits units) {
     message_ = told(fault);
     return;
   }
-  std::error_code ignored;
-  if (std::filesystem::exists(name, ignored) && std::exchange(may_replace_, name) != name) {
+  if (!out_files_.may_write(name)) {
     message_ = name + " is there already: write once more to replace it.";
     return;
   }
-  may_replace_ = name;
+  out_files_.wrote(name);
   message_ = "Writing " + name + " ...";
   written_ = std::async(std::launch::async, [keepsake = Keepsake{name, run_->scene(), run_->model(), run_->recording(),
                                                                  units}] { return keepsake.write(); });

@@ -8,6 +8,8 @@
 #include <vector>
 
 #include "render/studio/live_run.h"
+#include "render/studio/out_files.h"
+#include "render/studio/scene_on_table.h"
 
 namespace stowpath {
 
@@ -35,8 +37,7 @@ class RehearsalDesk {
   std::string file = "rehearsal.html";  ///< what is written
 
   /// Puts the stair at the procedure's start; what ran before is forgotten.
-  /// @param edition  of the scene, see Studio::edition
-  void start_over(const Scene& scene, const Model& model, unsigned edition = 0);
+  void start_over(const SceneOnTable& table);
   /// Forgets it all.
   void clear();
   bool begun() const { return run_ != nullptr; }
@@ -46,7 +47,7 @@ class RehearsalDesk {
   // Running.
   bool running() const { return running_; }
   /// Starts where nothing has run yet, else pauses or goes on from the live end.
-  void toggle(const Scene& scene, const Model& model, unsigned edition = 0);
+  void toggle(const SceneOnTable& table);
   /// Goes on for that much real time, if it runs. @param budget  real time that it may use up [s]
   void tick(double seconds, double budget);
   void change_speed(int by);  ///< to the next of the speeds, up or down
@@ -112,7 +113,7 @@ class RehearsalDesk {
   std::optional<Goal> goal_;
   std::optional<PushSight> aimed_;
   std::future<std::string> written_;
-  std::string may_replace_;  // a file that may be written over
+  OutFiles out_files_;
   std::string message_;
 };
 

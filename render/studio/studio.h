@@ -8,6 +8,7 @@
 #include "render/studio/grip.h"
 #include "render/studio/playback.h"
 #include "render/studio/prover.h"
+#include "render/studio/scene_on_table.h"
 #include "render/studio/scene_picture.h"
 #include "sim/clearance/live_pose.h"
 #include "sim/scene/scene_error.h"
@@ -34,6 +35,7 @@ class Studio {
   const Scene& scene() const;
   const Model& model() const;
   const DryFit& fit() const;
+  SceneOnTable on_table() const { return {scene(), model(), edition_}; }
   /// Of the findings in `fit`; empty until they were looked for.
   const std::vector<Cures>& cures() const { return cures_; }
   const std::optional<Trim>& trim() const { return trim_; }  ///< found with them, where a hook meets a bracket

@@ -25,11 +25,11 @@ bool field(const char* label, std::string& text) {
 }
 
 void transport(RehearsalDesk& desk, const Studio& studio) {
-  if (ImGui::Button(desk.running() ? "Pause" : "Start")) desk.toggle(studio.scene(), studio.model(), studio.edition());
+  if (ImGui::Button(desk.running() ? "Pause" : "Start")) desk.toggle(studio.on_table());
   ImGui::SameLine();
   if (ImGui::Button("Frame")) desk.step(1);
   ImGui::SameLine();
-  if (ImGui::Button("Over again")) desk.start_over(studio.scene(), studio.model(), studio.edition());
+  if (ImGui::Button("Over again")) desk.start_over(studio.on_table());
   words("speed", Ink::soft);
   for (std::size_t k = 0; k < kRehearsalSpeeds.size(); ++k) {
     ImGui::SameLine();
@@ -82,7 +82,7 @@ void without_pin(RehearsalDesk& desk, const Studio& studio) {
     ImGui::SameLine();
     if (!ImGui::RadioButton(k == 0 ? "none" : std::to_string(k).c_str(), desk.without_pin == k)) continue;
     desk.without_pin = k;
-    if (desk.begun()) desk.start_over(studio.scene(), studio.model(), studio.edition());
+    if (desk.begun()) desk.start_over(studio.on_table());
   }
 }
 
@@ -132,7 +132,7 @@ void keep(RehearsalDesk& desk) {
 void keys() {
   heading("Keys");
   words(
-      "r starts and pauses, shift-r over again, n and b a frame on and back (with shift a second), home, end, [ and ] "
+      "r starts and pauses, shift-r over again, n and b a frame on and back (with shift a second), home, end, + - 0 zoom, ctrl with arrows shifts, [ and ] "
       "slower and faster, t takes it up from the time shown. l lets go of the line, k breaks it, p pushes, g blows. "
       "Drag the stair to push it by hand, the gauges to wind back. w writes the run.",
       Ink::soft);

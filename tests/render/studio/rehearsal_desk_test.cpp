@@ -24,8 +24,8 @@ struct Table {
   Model model = build_model(scene);
   RehearsalDesk desk;
 
-  Table() { desk.start_over(scene, model); }
-  void start() { desk.toggle(scene, model); }
+  Table() { desk.start_over({scene, model}); }
+  void start() { desk.toggle({scene, model}); }
   void run(double seconds) {
     for (double left = seconds; left > 0.0; left -= 1.0 / 64.0) desk.tick(1.0 / 64.0, kForever);
   }
@@ -141,7 +141,7 @@ TEST_CASE("rehearsal desk: a scene without a hoist has no line to let go", "[stu
   Table table;
   table.scene.hoist.reset();
   table.scene.procedure.clear();
-  table.desk.start_over(table.scene, table.model);
+  table.desk.start_over({table.scene, table.model});
   table.desk.let_go();
   CHECK_THAT(table.desk.message(), Contains("no hoist line"));
 }
@@ -170,7 +170,7 @@ TEST_CASE("rehearsal desk: the stair is pushed by hand as far as the pointer is 
 TEST_CASE("rehearsal desk: standing without a pin it falls from the start", "[studio]") {
   Table table;
   table.desk.without_pin = 1;
-  table.desk.start_over(table.scene, table.model);
+  table.desk.start_over({table.scene, table.model});
   table.start();
   table.run(2.0);
   CHECK_THAT(table.desk.what_then(), Contains("without the pin of hinge 1"));
