@@ -41,6 +41,17 @@ double outside_by(const std::vector<std::vector<Vec2>>& rings, Vec2 p) {
   return turns > 0 ? 0.0 : nearest;
 }
 
+std::size_t layers(const DisplayList& list, const std::string& begin) {
+  const std::vector<Group> all = all_of<Group>(list);
+  return static_cast<std::size_t>(
+      std::count_if(all.begin(), all.end(), [&](const Group& layer) { return layer.opens && layer.id.starts_with(begin); }));
+}
+
+bool has_layer(const DisplayList& list, const std::string& id) {
+  const std::vector<Group> all = all_of<Group>(list);
+  return std::any_of(all.begin(), all.end(), [&](const Group& layer) { return layer.opens && layer.id == id; });
+}
+
 /// Every text lies within the pane, and on no other.
 void check_pane(const DisplayList& list) {
   const std::vector<Text> all = all_of<Text>(list);
@@ -91,9 +102,23 @@ TEST_CASE("scene picture: each finding that is seen has a note with a leader, th
   const Shown demo("demo");
   PictureWish wish = demo.wish({3, 1.0});
   wish.chosen_finding = 2;
-  const std::string svg = paint_svg(side_picture(wish, {{178.0, 60.0}, whole_side(demo.subject(), {178.0, 60.0})}));
-  for (const Finding& finding : demo.fit.findings)
-    CHECK_THAT(svg, Contains("id=\"note-" + finding.id + "\"") || Contains("more, in the list of findings"));
+  const auto shown = [&](Vec2 pane) { return side_picture(wish, {pane, whole_side(demo.subject(), pane)}); };
+  const DisplayList large = shown(kPane), low = shown({178.0, 40.0});
+  for (const Finding& finding : demo.fit.findings) {
+    INFO(finding.id);
+    CHECK(has_layer(large, "finding-" + finding.id));
+    CHECK(has_layer(large, "note-" + finding.id));
+  }
+  CHECK_FALSE(has_text(large, "more, in the list of findings"));
+
+  // What finds no room is counted, and never the chosen one.
+  const std::size_t marks = layers(low, "finding-"), notes = layers(low, "note-");
+  CHECK(marks == demo.fit.findings.size());
+  REQUIRE(notes < marks);
+  CHECK(has_text(low, "and " + std::to_string(marks - notes) + " more, in the list of findings"));
+  CHECK(has_layer(low, "note-F3"));
+  const std::string chosen = finding_sentence(demo.fit.findings[2], DisplayUnits::metric);
+  CHECK(has_text(low, chosen.substr(chosen.rfind(' ') + 1)));  // to its last word
   const DisplayList narrow = side_picture(wish, {{120.0, 90.0}, whole_side(demo.subject(), {120.0, 90.0})});
   CHECK_FALSE(has_text(narrow, "hook curl meets"));  // no room for notes
   CHECK(has_text(narrow, "F3"));                     // beside its mark
