@@ -9,8 +9,6 @@
 namespace stowpath {
 namespace {
 
-constexpr double kSideShare = 0.6;  // of the board's height, where span and stick hang under it
-
 ViewFrame fitted_frame(const Subject& subject, PaneKind kind, Vec2 size) {
   switch (kind) {
     case PaneKind::side:
@@ -53,7 +51,7 @@ void Board::hang(const Subject& subject, PaneKind kind, Vec2 corner, Vec2 size) 
 void Board::lay_out(const Subject& subject, Vec2 size) {
   size_ = size;
   panes_.clear();
-  const double under_side = view_ == BoardView::side_and_span ? std::round(kSideShare * size.y) : 0.0;
+  const double under_side = view_ == BoardView::side_and_span ? std::round(kUpperShare * size.y) : 0.0;
   switch (view_) {
     case BoardView::side_and_span:
       hang(subject, PaneKind::side, {}, {size.x, under_side});

@@ -52,16 +52,23 @@ std::optional<Grip> grip_at(const Model& model, const Configuration& pose, Vec2 
 
 Configuration pulled(const Scene& scene, const Model& model, const Configuration& pose, const Grip& grip, Vec2 from,
                      Vec2 to) {
-  Configuration out = pose;
-  const SectionPoses poses = place_sections(model.linkage, pose);
-  if (grip.kind == GripKind::lean) {
-    const double turn = turned(angle_of(from - model.linkage.pivot), angle_of(to - model.linkage.pivot));
-    out.lean = std::clamp(pose.lean + turn, -kFarthestLean, kFarthestLean);
-  } else if (grip.kind == GripKind::fold) {
+  Vec2 joint = model.linkage.pivot;
+  double sign = 1.0;
+  if (grip.kind == GripKind::fold) {
     const auto k = static_cast<std::size_t>(grip.hinge);
-    const Vec2 hinge = poses.at(k) * model.linkage.distal(grip.hinge);
-    const double turn = model.linkage.fold_sign.at(k) * turned(angle_of(from - hinge), angle_of(to - hinge));
-    out.folds.at(k) = std::clamp(pose.folds.at(k) + turn, 0.0, scene.stair.hinges.at(k).limit);
+    joint = place_sections(model.linkage, pose).at(k) * model.linkage.distal(grip.hinge);
+    sign = model.linkage.fold_sign.at(k);
+  }
+  return turned_by(scene, pose, grip, sign * turned(angle_of(from - joint), angle_of(to - joint)));
+}
+
+Configuration turned_by(const Scene& scene, const Configuration& pose, const Grip& grip, double by) {
+  Configuration out = pose;
+  const auto k = static_cast<std::size_t>(grip.hinge);
+  if (grip.kind == GripKind::lean) {
+    out.lean = std::clamp(pose.lean + by, -kFarthestLean, kFarthestLean);
+  } else if (grip.kind == GripKind::fold && k < scene.stair.hinges.size()) {
+    out.folds.at(k) = std::clamp(pose.folds.at(k) + by, 0.0, scene.stair.hinges[k].limit);
   }
   return out;
 }

@@ -4,6 +4,9 @@
 
 namespace stowpath {
 
+inline constexpr double kZoomStep = 1.15;   ///< nearer or further by one notch of the wheel, or one key
+inline constexpr double kUpperShare = 0.6;  ///< of the height, where two drawings hang under each other
+
 /// What of a side view's pane is left for the findings' notes, at its right edge; narrow panes have none [mm].
 double notes_width(double pane);
 

@@ -82,6 +82,11 @@ Place run_on(const Model& model, Place place, double seconds) {
   return place;
 }
 
+Place begin_run(const Model& model, const Place& place, bool forward) {
+  if (!at_end(model, place, forward)) return place;
+  return forward ? Place{} : Place{model.moves.size() - 1, 1.0};
+}
+
 bool at_end(const Model& model, const Place& place, bool forward) {
   return forward ? place.move + 1 >= model.moves.size() && place.progress >= 1.0
                  : place.move == 0 && place.progress <= 0.0;

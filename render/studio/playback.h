@@ -27,6 +27,9 @@ double showing_time(const Model& model, std::size_t move);
 /// The place after showing it for so long, backwards where `seconds` is negative; stops at either end.
 Place run_on(const Model& model, Place place, double seconds);
 
+/// The place to show on from: from where there is nothing more to show that way, the other end.
+Place begin_run(const Model& model, const Place& place, bool forward);
+
 /// Whether there is nothing more to show that way.
 bool at_end(const Model& model, const Place& place, bool forward);
 

@@ -36,6 +36,12 @@ struct Desk {
   void ask_name() { naming = true, await_field(); }
   void ask_search() { find_asked = true, await_field(); }
 
+  /// Runs the procedure, from its end over again, or pauses.
+  void toggle_running() {
+    running = !running;
+    if (running && speed != 0.0F) studio.go(begin_run(studio.model(), studio.place(), speed > 0.0F));
+  }
+
   /// Under the name that it has; asks for one where there is none.
   void save() {
     naming = false;

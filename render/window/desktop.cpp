@@ -19,6 +19,16 @@ std::string server_resources() {
 
 }  // namespace
 
+// SFML ends the program where there is no display: that is looked at before it is touched.
+std::string display_trouble() {
+  const char* name = std::getenv("DISPLAY");
+  if (!name || *name == '\0') return "DISPLAY is not set";
+  Display* display = XOpenDisplay(nullptr);
+  if (!display) return std::string("DISPLAY is ") + name + ", which does not answer";
+  XCloseDisplay(display);
+  return {};
+}
+
 Screen desktop_screen() {
   const char* asked = std::getenv("GDK_SCALE");
   return {asked ? asked : "", dots_per_inch(server_resources()), sf::VideoMode::getDesktopMode().height};

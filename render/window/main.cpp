@@ -1,4 +1,3 @@
-#include <cstdlib>
 #include <exception>
 #include <iostream>
 #include <optional>
@@ -11,6 +10,7 @@
 #include "render/command/scene_source.h"
 #include "render/command/sheet_file.h"
 #include "render/studio/ui_scale.h"
+#include "render/window/desktop.h"
 #include "render/window/viewer.h"
 
 namespace stowpath {
@@ -20,12 +20,6 @@ struct Wanted {
   std::string scene;
   ViewerOptions viewer;
 };
-
-// SFML ends the program where there is no display: that is looked at before it is touched.
-bool has_display() {
-  const char* display = std::getenv("DISPLAY");
-  return display && *display != '\0';
-}
 
 int say(ExitCode code, const std::string& problem, const std::string& hint) {
   std::cerr << "stowpath-view: " << problem << "\n";
@@ -45,8 +39,8 @@ int show(const Wanted& wanted) {
       std::cerr << format_diagnostic(fault, source.name, source.text, false) << "\n";
     return kExitUsage;
   }
-  if (!has_display())
-    return say(kExitFiles, "there is no display to open a window on (DISPLAY is not set)",
+  if (const std::string trouble = display_trouble(); !trouble.empty())
+    return say(kExitFiles, "there is no display to open a window on (" + trouble + ")",
                "run it in a desktop session, or use `stowpath dryfit -o sheet.pdf`, which needs none");
   Viewer(*table, wanted.viewer).run();
   if (const std::string last = table->farewell(); !last.empty()) std::cerr << "stowpath-view: " << last << "\n";

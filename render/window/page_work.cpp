@@ -32,7 +32,7 @@ void transport(Desk& desk) {
   Studio& studio = desk.studio;
   if (ImGui::Button("Back")) desk.running = false, studio.back();
   ImGui::SameLine();
-  if (ImGui::Button(desk.running ? "Pause" : "Run")) desk.running = !desk.running;
+  if (ImGui::Button(desk.running ? "Pause" : "Run")) desk.toggle_running();
   ImGui::SameLine();
   if (ImGui::Button("Forward")) desk.running = false, studio.forward();
   ImGui::SameLine();

@@ -12,8 +12,6 @@
 namespace stowpath {
 namespace {
 
-constexpr double kReach = 2.0;  // round the pointer [mm of paper]
-constexpr double kZoomStep = 1.15;
 constexpr int kFarStep = 25;  // recorded frames in one: a second
 
 }  // namespace
@@ -38,9 +36,9 @@ DisplayList RehearsalPane::side_picture() const { return rehearsal_picture(wish(
 
 DisplayList RehearsalPane::gauges_picture() const { return rehearsal_gauges(subject(), desk_.shown().frame, gauges_); }
 
-void RehearsalPane::toggle() { desk_.toggle(studio_.scene(), studio_.model(), studio_.edition()); }
+void RehearsalPane::toggle() { desk_.toggle(studio_.on_table()); }
 
-void RehearsalPane::start_over() { desk_.start_over(studio_.scene(), studio_.model(), studio_.edition()); }
+void RehearsalPane::start_over() { desk_.start_over(studio_.on_table()); }
 
 bool RehearsalPane::key(const sf::Event::KeyEvent& key) {
   return !key.control && (run_key(key) || (desk_.begun() && (wind_key(key) || try_key(key) || view_key(key))));
@@ -120,6 +118,11 @@ void RehearsalPane::zoom(Vec2 about, double factor) {
   frame_ = zoomed(frame_, about, factor);
 }
 
+void RehearsalPane::shift(Vec2 by) {
+  fitted_ = false;
+  frame_.zero = frame_.zero + by;
+}
+
 void RehearsalPane::press(Vec2 at, sf::Mouse::Button button) {
   pointer_ = at;
   hold_ = Hold::nothing;
@@ -128,7 +131,7 @@ void RehearsalPane::press(Vec2 at, sf::Mouse::Button button) {
     hold_ = Hold::time;
     return wind_to(at);
   }
-  const bool held = button == sf::Mouse::Left && desk_.aim(under(frame_, at), 0.001 * kReach * frame_.scale.ratio);
+  const bool held = button == sf::Mouse::Left && desk_.aim(under(frame_, at), 0.001 * kGripReach * frame_.scale.ratio);
   hold_ = held ? Hold::push : Hold::paper;
 }
 
@@ -137,8 +140,7 @@ void RehearsalPane::move(Vec2 to) {
   if (hold_ == Hold::push) desk_.aim_to(under(frame_, to), kNewtonsPerMm * frame_.scale.paper(1.0));
   if (hold_ == Hold::time) wind_to(to);
   if (hold_ != Hold::paper) return;
-  fitted_ = false;
-  frame_.zero = frame_.zero + (to - from);
+  shift(to - from);
 }
 
 void RehearsalPane::release() {

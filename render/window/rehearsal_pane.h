@@ -29,6 +29,7 @@ class RehearsalPane {
   void move(Vec2 to);
   void release();
   void zoom(Vec2 about, double factor);
+  void shift(Vec2 by);  ///< [mm of paper]
 
   /// What lies under the pointer; empty where nothing does.
   std::string pointed_at() const;

@@ -17,13 +17,12 @@ namespace {
 
 constexpr double kDotsPerMillimetre = 96.0 / 25.4;  // at scale 1
 constexpr double kPanelWidth = 350.0;               // [pixels at scale 1]
-constexpr double kGripReach = 2.0;                  // round the pointer [mm of paper]
-constexpr double kZoomStep = 1.15;
-constexpr double kSideShare = 0.6;                  // of the board's height, for the rehearsal's
+constexpr double kWheelShift = 12.0;                // of a notch of the wheel that goes sideways [mm of paper]
 constexpr double kRehearsing = 0.008;  // of a frame's time, at most [s]
 constexpr float kLookEvery = 0.5F;  // at the scene's file [s]
 constexpr int kOpening = 3;  // frames in which a field that was open already may still take what is typed
 constexpr unsigned kLeastWidth = 640, kLeastHeight = 480;
+constexpr const char* kUnsavedWork = "There is unsaved work: ctrl-s saves it. To close all the same, close again at once: ";
 
 sf::Color paper_of_screen() {
   const Colour c = paper_colour(Ink::paper);
@@ -32,6 +31,14 @@ sf::Color paper_of_screen() {
 
 bool from_keyboard(const sf::Event& event) {
   return event.type == sf::Event::KeyPressed || event.type == sf::Event::KeyReleased || event.type == sf::Event::TextEntered;
+}
+
+// Whether somebody does something else than to ask for the window's end: ctrl is part of that.
+bool is_other_deed(const sf::Event& event) {
+  if (event.type != sf::Event::KeyPressed)
+    return event.type == sf::Event::MouseButtonPressed || event.type == sf::Event::MouseWheelScrolled;
+  const sf::Keyboard::Key code = event.key.code;
+  return code != sf::Keyboard::LControl && code != sf::Keyboard::RControl && !(event.key.control && code == sf::Keyboard::Q);
 }
 
 bool by_hand(const sf::Event& event) {
@@ -68,7 +75,7 @@ Vec2 Viewer::board_size() const {
 }
 
 // Over its gauges.
-Vec2 Viewer::rehearsal_side() const { return {board_size().x, std::round(kSideShare * board_size().y)}; }
+Vec2 Viewer::rehearsal_side() const { return {board_size().x, std::round(kUpperShare * board_size().y)}; }
 
 void Viewer::lay_out() {
   laid_out_ = studio_.revision();
@@ -78,6 +85,7 @@ void Viewer::lay_out() {
 void Viewer::show(BoardView view) {
   board_.show(view, subject());
   desk_.view = view;
+  pane_of_keys_ = 0;
 }
 
 void Viewer::rescale(double scale) {
@@ -129,6 +137,7 @@ void Viewer::advance(float seconds) {
   studio_.poll();
   since_look_ += seconds;
   if (since_look_ > kLookEvery) table_.look_at_file(), since_look_ = 0.0F;
+  let_consent_pass(static_cast<double>(seconds));
   take_news();
   if (studio_.revision() != laid_out_) lay_out();
   if (desk_.running) {
@@ -143,7 +152,6 @@ void Viewer::advance(float seconds) {
 
 void Viewer::take_news() {
   if (std::string news = table_.news(); !news.empty()) desk_.message = std::move(news);
-  closing_asked_ = closing_asked_ && table_.sheet().unsaved();
   show_title();
 }
 
@@ -156,8 +164,15 @@ void Viewer::show_title() {
 
 // Unsaved work is kept in any case; asked once more, the window closes on it.
 void Viewer::close() {
-  if (table_.farewell().empty() || std::exchange(closing_asked_, true)) return window_.close();
-  desk_.message = "There is unsaved work: ctrl-s saves it. To close all the same, close again: " + table_.farewell();
+  if (table_.farewell().empty() || closing_.asked()) return window_.close();
+  desk_.message = kUnsavedWork + table_.farewell();
+}
+
+// What was said with it goes with it: it would no longer be true.
+void Viewer::let_consent_pass(double seconds) {
+  const bool waited = closing_.waits();
+  closing_.pass(seconds);
+  if (waited && !closing_.waits() && desk_.message == kUnsavedWork + table_.farewell()) desk_.message.clear();
 }
 
 void Viewer::draw() {
@@ -223,6 +238,8 @@ void Viewer::take_what_was_typed_ahead() {
 
 void Viewer::take(const sf::Event& event) {
   const bool taken = widgets_->take(event);
+  const bool again = held_down(event);
+  if (is_other_deed(event)) closing_.withdraw();
   if (event.type == sf::Event::Closed) return close();
   if (event.type == sf::Event::Resized) {
     window_.setView(sf::View(
@@ -231,6 +248,7 @@ void Viewer::take(const sf::Event& event) {
   }
   if (event.type == sf::Event::MouseButtonReleased) hold_ = Hold::nothing, rehearsal_.release();
   if (event.type == sf::Event::MouseMoved) move_pointer(paper(event.mouseMove.x, event.mouseMove.y));
+  if (again) return;
   if (event.type == sf::Event::KeyPressed && key_from_anywhere(event.key)) return;
   if (taken) return;
   if (event.type == sf::Event::KeyPressed) key(event.key);
@@ -252,12 +270,15 @@ void Viewer::press(const sf::Event::MouseButtonEvent& button) {
   const auto grip = grip_at(studio_.model(), studio_.pose(), pane->model(at), reach);
   if (!grip) return;
   hold_ = Hold::stair;
+  held_edition_ = studio_.edition();
   grip_ = *grip;
 }
 
 void Viewer::move_pointer(Vec2 to) {
   const Vec2 from = std::exchange(pointer_, to);
   if (rehearses()) return rehearsal_.move(to);
+  // What was held may be no part of the scene any more.
+  if (hold_ == Hold::stair && held_edition_ != studio_.edition()) hold_ = Hold::nothing;
   const Pane* pane = board_.pane(held_pane_);
   if (hold_ == Hold::nothing || !pane) return;
   if (hold_ == Hold::paper) return board_.shift(held_pane_, to - from);
@@ -270,15 +291,16 @@ void Viewer::move_pointer(Vec2 to) {
 void Viewer::wheel(const sf::Event::MouseWheelScrollEvent& wheel) {
   const Vec2 at = paper(wheel.x, wheel.y);
   if (at.x >= board_size().x) return;
-  if (rehearses()) return rehearsal_.zoom(at, std::pow(kZoomStep, static_cast<double>(wheel.delta)));
-  zoom(at, static_cast<double>(wheel.delta));
-}
-
-void Viewer::zoom(Vec2 about, double steps) { board_.zoom(about, std::pow(kZoomStep, steps)); }
-
-Vec2 Viewer::middle_of_picture() const {
-  const Pane& first = board_.panes().front();
-  return first.corner + 0.5 * first.view.size;
+  const auto notches = static_cast<double>(wheel.delta);
+  const Pane* pane = board_.pane_at(at);
+  if (wheel.wheel == sf::Mouse::HorizontalWheel) {
+    const Vec2 by{kWheelShift * notches, 0.0};
+    if (rehearses()) return rehearsal_.shift(by);
+    if (pane) board_.shift(pane->kind, by);
+    return;
+  }
+  const double factor = std::pow(kZoomStep, notches);
+  rehearses() ? rehearsal_.zoom(at, factor) : board_.zoom(at, factor);
 }
 
 }  // namespace stowpath

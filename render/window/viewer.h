@@ -5,10 +5,12 @@
 #include <SFML/System/Clock.hpp>
 #include <future>
 #include <optional>
+#include <set>
 #include <string>
 #include <vector>
 
 #include "render/studio/board.h"
+#include "render/studio/consent.h"
 #include "render/studio/out_files.h"
 #include "render/studio/studio.h"
 #include "render/window/notes.h"
@@ -45,26 +47,33 @@ class Viewer {
   void take(const sf::Event& event);
   void wait_for_field();
   void take_what_was_typed_ahead();
+  bool held_down(const sf::Event& event);
   void key(const sf::Event::KeyEvent& key);
+  bool out_key(const sf::Event::KeyEvent& key);
   bool page_key(const sf::Event::KeyEvent& key);
   bool key_from_anywhere(const sf::Event::KeyEvent& key);
   bool file_key(const sf::Event::KeyEvent& key);
+  bool answer_key(const sf::Event::KeyEvent& key);
+  bool shift_key(const sf::Event::KeyEvent& key);
   void command_key(const sf::Event::KeyEvent& key);
   bool step_key(const sf::Event::KeyEvent& key);
   bool hand_key(const sf::Event::KeyEvent& key);
   void view_key(const sf::Event::KeyEvent& key);
+  void zoom_key(double factor);
   void press(const sf::Event::MouseButtonEvent& button);
   void move_pointer(Vec2 to);
   void wheel(const sf::Event::MouseWheelScrollEvent& wheel);
-  void nudge(double station, double lean, double fold);
+  void roll(double by);
+  void turn(const Grip& grip, double by);
   void choose_next(int by);
   void apply_first_cure();
-  void zoom(Vec2 about, double steps);
-  Vec2 middle_of_picture() const;
+  const Pane& pane_of_keys() const;
+  void turn_keys_to_next_pane();
   void advance(float seconds);
   void take_news();
   void show_title();
   void close();
+  void let_consent_pass(double seconds);
   void draw();
 
   void draw_pictures();
@@ -105,16 +114,19 @@ class Viewer {
   Painter painter_{lettering_};
   Hold hold_ = Hold::nothing;
   Grip grip_;
+  unsigned held_edition_ = 0;  // of the scene that it is a grip of
   PaneKind held_pane_ = PaneKind::side;
   Vec2 pointer_;  // on the board [mm]
   std::vector<sf::Event> typed_ahead_;  // waits for the next frame
+  std::set<sf::Keyboard::Key> down_;    // keys that are
+  std::size_t pane_of_keys_ = 0;        // of the board's, the one that keys zoom and shift
   Desk desk_;
   Notes notes_;
   RehearsalPane rehearsal_;
   OutFiles out_files_;
   std::future<std::string> writing_;  // of the moves; its message
   std::string title_;
-  bool closing_asked_ = false;
+  Consent closing_;
   float since_look_ = 0.0F;
 };
 

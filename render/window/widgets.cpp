@@ -161,7 +161,7 @@ bool Widgets::take_key(const sf::Event& event) {
   return io.WantTextInput || walked_;
 }
 
-// Arrows and the like belong to the picture until Tab asks for the widgets.
+// Arrows and the like belong to the picture until Tab asks for the widgets, and again once the picture is clicked.
 void Widgets::walk(bool on) {
   ImGuiIO& io = ImGui::GetIO();
   walked_ = on;
@@ -189,10 +189,11 @@ bool Widgets::take(const sf::Event& event) {
       io.MousePos = {static_cast<float>(event.mouseButton.x), static_cast<float>(event.mouseButton.y)};
       held_[button] = down;
       clicked_[button] = clicked_[button] || down;
+      if (down && !io.WantCaptureMouse) walk(false);
       return io.WantCaptureMouse;
     }
     case sf::Event::MouseWheelScrolled:
-      io.MouseWheel += event.mouseWheelScroll.delta;
+      (event.mouseWheelScroll.wheel == sf::Mouse::VerticalWheel ? io.MouseWheel : io.MouseWheelH) += event.mouseWheelScroll.delta;
       return io.WantCaptureMouse;
     case sf::Event::LostFocus:
       io.AddFocusEvent(false);

@@ -120,6 +120,13 @@ def killed_window_loses_nothing(window, viewer, scene, folder):
     expect(text_of(scene) == saved, "the file is as it was")
     again = Window(viewer, scene, folder)
     try:
+        asked = "Unsaved work on this scene is there"
+        expect(asked in again.page("3"), "it is offered")
+        again.key("ctrl+f")
+        time.sleep(SETTLING)
+        again.type("stair.width")
+        again.key("ctrl+Delete", "ctrl+Return", "Escape")
+        expect(asked in again.page(), "no key within a field answers what is asked: " + again.page())
         again.key("ctrl+Return")
         wait_for("the work to be taken up", lambda: "was 610, not saved" in again.page("3"))
         again.key("ctrl+s")
@@ -150,8 +157,14 @@ def closing_asks_once(window):
     wait_for("a page", lambda: window.page("3"))
     find_and_type(window, "stair.width", "575")
     wait_for("575 in the page", lambda: "not saved" in window.page("3"))
+    xdotool("keydown", "ctrl", "keydown", "q")
+    time.sleep(1.5)  # the key repeats
+    xdotool("keyup", "q", "keyup", "ctrl")
+    expect(window.process.poll() is None, "a key held down asks once")
+    wait_for("ctrl-q to ask", lambda: "There is unsaved work" in window.page())  # by a key in between
     window.key("ctrl+q")
-    wait_for("ctrl-q to ask", lambda: "There is unsaved work" in window.page())
+    time.sleep(0.5)
+    expect(window.process.poll() is None, "with another key in between it asks anew")
     window.key("ctrl+q")
     expect(window.process.wait(timeout=PATIENCE) == 0, "asked again it closes")
     said = window.process.stderr.read()

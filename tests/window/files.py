@@ -1,8 +1,10 @@
 """The scene's file under the window's hands."""
 
+import os
+import shutil
 import time
 
-from window import expect, wait_for
+from window import expect, wait_for, xdotool
 
 
 def follows_the_file(window, scene):
@@ -14,6 +16,34 @@ def follows_the_file(window, scene):
         out.write("stowpath: 1\nname: \"half")
     time.sleep(1.2)
     expect("Plaster loft" in window.picture().title, "a broken file leaves the scene that is shown")
+
+
+def changes_under_the_hand(window, scene, gallery):
+    """What is held when the file changes may be no part of the stair any more."""
+    shutil.copy(os.path.join(gallery, "three-section.yaml"), scene)
+    wait_for("three sections", lambda: "Plaster loft" not in window.picture().title)
+    window.key("End")
+    before = window.picture().pose
+    window.key("Next", "Next", "Next", "Next")
+    opened = window.picture().pose
+    expect(opened != before, f"page down opens the third section's fold: {before}, {opened}")
+    window.key("Home")
+    x, y = window.picture().foot_of_stair()
+    window.point(x, y)
+    time.sleep(0.1)
+    xdotool("mousedown", 1)
+    window.point(x + 5, y - 5)
+    time.sleep(0.2)
+    held = window.picture()
+    expect("by hand" in window.page("1"), "the foot is held")
+    shutil.copy(os.path.join(gallery, "rolling-ladder.yaml"), scene)
+    wait_for("one section", lambda: window.picture().title != held.title)
+    window.point(x + 20, y - 20)
+    time.sleep(0.2)
+    xdotool("mouseup", 1)
+    expect(window.process.poll() is None, "the hand is empty, and the window goes on")
+    expect("by hand" not in window.page("1"), "nothing is pulled")
+    window.point(640, 300)
 
 
 def reads_the_mended_file(window):

@@ -3,7 +3,7 @@
 import os
 import time
 
-from window import SETTLING, expect, wait_for
+from window import DOTS, SETTLING, expect, wait_for, xdotool
 
 
 def turn_by_key_and_mouse(window, told):
@@ -42,6 +42,42 @@ def lettering_grows(window):
     expect(large[0] < small[0] and large[1] < small[1], f"less paper in the same window: {small}, {large}")
     window.key("ctrl+minus")
     expect(window.picture().size == small, "and back")
+
+
+def drawings_are_shifted_and_zoomed(window):
+    """By keys, and by a wheel that goes sideways."""
+    window.key("0", "Home")
+    before = window.picture()
+    x, y = before.middle_of_stair()
+    window.key("ctrl+Right", "ctrl+Down")
+    shifted = window.picture()
+    to = shifted.middle_of_stair()
+    expect(abs(to[0] - x - 10 * DOTS) < 0.5 and abs(to[1] - y - 10 * DOTS) < 0.5, f"ctrl and arrows shift it: {(x, y)}, {to}")
+    xdotool("click", 6)
+    time.sleep(0.2)
+    sideways = window.picture()
+    expect(abs(sideways.middle_of_stair()[0] - to[0]) > 10, "the wheel that goes sideways shifts")
+    expect(abs(sideways.width_of("stair") - before.width_of("stair")) < 0.01, "and does not zoom")
+    span = before.drawn("span-view")
+    expect(sideways.drawn("span-view") == span, "the other drawing stays")
+    window.key("o")
+    expect("Keys zoom and shift the span view" in window.page(), "o turns the keys to the other drawing: " + window.page())
+    window.key("plus")
+    zoomed = window.picture()
+    expect(zoomed.drawn("span-view") != span, "it is zoomed")
+    expect(zoomed.drawn("stair") == sideways.drawn("stair"), "and the first is not")
+    window.key("o", "0")
+    expect(window.picture().drawn("stair") == before.drawn("stair"), "0 fits both")
+
+
+def click_on_the_picture_has_the_keys_back(window):
+    window.key("Home")
+    before = window.picture().pose
+    window.key("Tab")
+    window.click(30, 30)
+    window.key("n", "n")
+    expect(window.picture().pose != before, "after Tab, a click on the picture gives it the keys again")
+    window.key("Home")
 
 
 def type_name(window, name):

@@ -18,6 +18,19 @@ def runs_by_key(window):
     expect("proves no clearance" in picture.words("words"), "what it is, is always in view")
 
 
+def hides_what_no_key_changes(window):
+    """The moves are not in view: no key does anything to them."""
+    window.key("1", "Home", "f")
+    wait_for("cures", lambda: "Do F" in window.page("2"))
+    chosen = window.picture().pose
+    window.key("4", "a", "d", "v", "h", "Up", "shift+Up", "Prior")
+    expect(window.picture().title.startswith("Rehearsal"), "the rehearsal is in view")
+    said = window.page("1")
+    expect("not saved" not in said, "a changes nothing: " + said)
+    expect(window.picture().pose == chosen, f"the stair is where it was: {chosen}, {window.picture().pose}")
+    window.key("4")
+
+
 def pauses_and_winds_back(window):
     window.key("r")
     still = window.picture().pose
@@ -68,6 +81,7 @@ def is_written_as_the_command_records_it(window, command, scene):
 
 def rehearses(window, command, scene):
     runs_by_key(window)
+    hides_what_no_key_changes(window)
     pauses_and_winds_back(window)
     is_pushed_by_hand(window)
     falls_when_let_go(window)

@@ -1,5 +1,7 @@
 """Stepping, findings and free handling."""
 
+import time
+
 from window import expect
 
 
@@ -30,6 +32,16 @@ def shows_each_finding(window, told):
     expect(figures in window.picture().words("least-distance"), "the least distance says " + figures)
 
 
+def runs_over_again(window):
+    window.key("End")
+    end = window.picture()
+    window.key("space")
+    time.sleep(0.5)
+    window.key("space")
+    begun = window.picture()
+    expect(begun.lean() < end.lean() - 10, f"at the end space begins again: {end.pose}, {begun.pose}")
+
+
 def drags_and_holds(window):
     window.key("Home")
     before = window.picture()
@@ -41,5 +53,12 @@ def drags_and_holds(window):
     parked = window.picture()
     x, y = parked.middle_of_stair()
     window.drag((x, y), (x, y + 500))
-    expect(window.picture().pose != parked.pose, "held at touch, the stair still goes where it is free")
+    held = window.picture()
+    expect(held.pose != parked.pose, "held at touch, the stair still goes where it is free")
+    expect("held: " in window.page("1"), "what holds it is said: " + window.page())
+    expect("deep" not in held.words("least-distance"), "and nothing meets: " + held.words("least-distance"))
     window.key("h")
+    x, y = held.middle_of_stair()
+    window.drag((x, y), (x, y + 10))
+    through = window.picture()
+    expect("deep" in through.words("least-distance"), "not held it goes through: " + through.words("least-distance"))

@@ -107,9 +107,25 @@ class Picture:
     def words(self, layer):
         return " ".join(self.layers[layer].itertext())
 
+    def foot_of_stair(self):
+        paths = [path.get("d") for path in self.layers["stair"].iter(SVG + "path")]
+        numbers = [[float(n) for n in re.findall(r"-?[\d.]+", path)] for path in paths]
+        x, y = max((corner for path in numbers for corner in zip(path[0::2], path[1::2])), key=lambda corner: corner[1])
+        return DOTS * x, DOTS * y
+
+    def drawn(self, layer):
+        return ElementTree.tostring(self.layers[layer])
+
+    def corners(self, layer):
+        """Of the layer's first outline, across and down [mm]."""
+        numbers = [float(n) for n in re.findall(r"-?[\d.]+", self.layers[layer].find(SVG + "path").get("d"))]
+        return numbers[0::2], numbers[1::2]
+
+    def width_of(self, layer):
+        return max(self.corners(layer)[0]) - min(self.corners(layer)[0])
+
     def middle_of_stair(self):
-        numbers = [float(n) for n in re.findall(r"-?[\d.]+", self.layers["stair"].find(SVG + "path").get("d"))]
-        xs, ys = numbers[0::2], numbers[1::2]
+        xs, ys = self.corners("stair")
         return DOTS * sum(xs) / len(xs), DOTS * sum(ys) / len(ys)
 
 

@@ -3,6 +3,8 @@
 #include <catch2/catch.hpp>
 #include <numbers>
 
+#include "sim/scene/reader.h"
+#include "tests/support/gallery.h"
 #include "tests/support/sample_scene.h"
 
 using namespace stowpath;
@@ -69,6 +71,25 @@ TEST_CASE("grip: nothing is pulled past its limits", "[studio]") {
   CHECK((folded.folds[0] == 0.0 || folded.folds[0] == limit));
   CHECK(rolled(t.model, t.pose, 100.0).station == t.model.span.hi);
   CHECK(rolled(t.model, t.pose, -100.0).station == t.model.span.lo);
+}
+
+TEST_CASE("grip: turned by key, each joint goes to its limits and no further, and none that is not there", "[studio]") {
+  const Table t;
+  const double farthest = 120.0 * std::numbers::pi / 180.0, limit = t.scene.stair.hinges[0].limit;
+  const auto often = [&](const Grip& grip, double by) {
+    Configuration pose = t.pose;
+    for (int k = 0; k < 2000; ++k) pose = turned_by(t.scene, pose, grip, by);
+    return pose;
+  };
+  CHECK(turned_by(t.scene, t.pose, {GripKind::lean, 0}, 0.01).lean == Approx(t.pose.lean + 0.01));
+  CHECK(often({GripKind::lean, 0}, 0.01).lean == Approx(farthest));
+  CHECK(often({GripKind::lean, 0}, -0.01).lean == Approx(-farthest));
+  CHECK(often({GripKind::fold, 0}, 0.01).folds[0] == limit);
+  CHECK(often({GripKind::fold, 0}, -0.01).folds[0] == 0.0);
+  REQUIRE(t.scene.stair.hinges.size() == 1);
+  CHECK(often({GripKind::fold, 1}, 0.01).folds == t.pose.folds);
+  const Scene three = parse_scene(gallery_text("three-section"), "three-section");
+  CHECK(turned_by(three, t.pose, {GripKind::fold, 1}, 0.01).folds[1] == Approx(t.pose.folds[1] + 0.01));
 }
 
 TEST_CASE("grip: parts are named, the stair before the room", "[studio]") {

@@ -57,6 +57,17 @@ TEST_CASE("playback: stepping visits every end once, there and back", "[studio]"
   CHECK(step_back(model, place).move == 0);
 }
 
+TEST_CASE("playback: a run begins where one is, and at the end over again", "[studio]") {
+  const Model model = demo();
+  const Place first, last{model.moves.size() - 1, 1.0}, between{1, 0.5};
+  for (const bool forward : {true, false}) {
+    const Place begun = begin_run(model, forward ? last : first, forward), same = begin_run(model, between, forward);
+    CHECK(at_end(model, begun, !forward));
+    CHECK((same.move == between.move && same.progress == between.progress));
+    CHECK(at_end(model, begin_run(model, forward ? first : last, forward), !forward));
+  }
+}
+
 TEST_CASE("playback: running for the time of all moves ends at the end, in whatever pieces", "[studio]") {
   const Model model = demo();
   double whole = 0.0;
