@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <chrono>
 #include <cmath>
+#include <exception>
+#include <filesystem>
 #include <limits>
 #include <utility>
 
@@ -32,6 +34,8 @@ std::string told(const UsageFault& fault) {
   return std::string(fault.what()) + (fault.hint.empty() ? "" : ": " + fault.hint);
 }
 
+std::string cannot(const std::exception& fault) { return std::string("This cannot be rehearsed: ") + fault.what() + "."; }
+
 /// What is written in the background, with all that it needs.
 struct Keepsake {
   std::string name;
@@ -52,6 +56,8 @@ struct Keepsake {
       return told(fault);
     } catch (const FileFault& fault) {
       return fault.file + ": " + fault.what();
+    } catch (const std::exception& fault) {  // out of the background it would end the window
+      return name + ": not written: " + fault.what();
     }
   }
 };
@@ -67,8 +73,20 @@ void RehearsalDesk::start_over(const SceneOnTable& table) {
   edition_ = table.edition;
   RehearsalOptions options;
   options.from = station_at_first("", table.model);
+  check_pin(table.scene);
   if (without_pin > 0) options.no_pins.push_back(without_pin - 1);
-  run_ = std::make_unique<LiveRun>(table.scene, table.model, options);
+  try {
+    run_ = std::make_unique<LiveRun>(table.scene, table.model, options);
+  } catch (const std::exception& fault) {
+    message_ = cannot(fault);
+  }
+}
+
+// It may have been chosen in another scene.
+void RehearsalDesk::check_pin(const Scene& scene) {
+  if (without_pin <= static_cast<int>(scene.stair.hinges.size())) return;
+  message_ = "This stair has no hinge " + std::to_string(without_pin) + ": every pin is in.";
+  without_pin = 0;
 }
 
 void RehearsalDesk::clear() {
@@ -83,6 +101,7 @@ void RehearsalDesk::clear() {
 
 void RehearsalDesk::toggle(const SceneOnTable& table) {
   if (!run_) start_over(table);
+  if (!run_) return;
   running_ = !running_ && !winding();
   goal_.reset();
   shown_.reset();
@@ -110,7 +129,14 @@ void RehearsalDesk::change_speed(int by) {
 // Where a rope is too stiff for the step the run has begun again: it is brought to where it was.
 void RehearsalDesk::go_on(double until, double budget) {
   const double before = live_time();
-  run_->run(until, budget);
+  try {
+    run_->run(until, budget);
+  } catch (const std::exception& fault) {
+    running_ = false;
+    goal_.reset();
+    message_ = cannot(fault);
+    return;
+  }
   if (run_->refused()) {
     running_ = false;
     goal_.reset();
@@ -198,6 +224,10 @@ LiveRun::Moment RehearsalDesk::shown() const {
 
 bool RehearsalDesk::can_try(bool needs_line) {
   if (!run_ || run_->refused()) return false;
+  if (winding()) {
+    message_ = "It is still running on to another time: wait until it is there, or stop it first.";
+    return false;
+  }
   const auto& hoist = run_->scene().hoist;
   if (needs_line && !(hoist && hoist->ceiling_point)) {
     message_ = "This scene has no hoist line to let go: describe one under hoist, with its ceiling point.";
@@ -213,7 +243,6 @@ bool RehearsalDesk::can_try(bool needs_line) {
 
 void RehearsalDesk::try_it(const Try& what) {
   show_live();
-  goal_.reset();
   run_->add(what);
   running_ = true;
   wanted_ = std::max(wanted_, live_time());

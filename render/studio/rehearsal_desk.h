@@ -36,7 +36,8 @@ class RehearsalDesk {
 
   std::string file = "rehearsal.html";  ///< what is written
 
-  /// Puts the stair at the procedure's start; what ran before is forgotten.
+  /// Puts the stair at the procedure's start; what ran before is forgotten. Where the scene cannot be rehearsed nothing
+  /// is begun.
   void start_over(const SceneOnTable& table);
   /// Forgets it all.
   void clear();
@@ -69,7 +70,7 @@ class RehearsalDesk {
   void show_live() { shown_.reset(); }
   LiveRun::Moment shown() const;  ///< @pre begun()
 
-  // Trying things; each at the live end.
+  // Trying things; each at the live end, and not while it is winding: the end is not yet where it is to be.
   void let_go();
   void break_line();
   void push();  ///< as push_words say
@@ -101,6 +102,7 @@ class RehearsalDesk {
   void wind(double budget);
   bool reached(const Goal& goal) const;
   void watch_end();
+  void check_pin(const Scene& scene);
   bool can_try(bool needs_line);
   void try_it(const Try& what);
   void push_as(const std::string& words);

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <stdexcept>
 
 #include "sim/rehearsal/stage.h"
 #include "sim/rehearsal/trouble.h"
@@ -10,15 +9,6 @@
 namespace stowpath {
 
 namespace {
-
-void check(const Scene& scene, const RehearsalOptions& options) {
-  if (!(options.step > 0.0 && options.frame > 0.0)) throw std::invalid_argument("a step must be greater than 0");
-  for (const auto& time : {options.let_go, options.line_breaks, options.when})
-    if (time && !(*time >= 0.0)) throw std::invalid_argument("a time must not be negative");
-  for (const int hinge : options.no_pins)
-    if (hinge < 0 || hinge >= static_cast<int>(scene.stair.hinges.size()))
-      throw std::invalid_argument("there is no hinge " + std::to_string(hinge + 1));
-}
 
 RehearsalReport run_at(const Scene& scene, const Model& model, const RehearsalOptions& options, double step) {
   for (int halving = 0; halving <= kMostHalvings; ++halving, step *= 0.5) {
@@ -86,7 +76,6 @@ std::vector<std::string> rehearsal_limits(const Scene& scene, const Model& model
 }
 
 RehearsalReport rehearse(const Scene& scene, const Model& model, const RehearsalOptions& options) {
-  check(scene, options);
   RehearsalReport report = run_at(scene, model, options, options.step);
   if (options.compare && !report.refused) {
     const RehearsalReport finer = run_at(scene, model, options, 0.5 * report.bounds.step);

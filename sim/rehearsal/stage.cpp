@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <stdexcept>
 #include <utility>
 
 #include "sim/rehearsal/what_if.h"
@@ -19,6 +20,17 @@ constexpr double kSameStation = 1e-9;              // [m]
 constexpr double kLongest = 2400.0;                // a rehearsal that takes longer is broken off [s]
 
 std::size_t index(int i) { return static_cast<std::size_t>(i); }
+
+// Whoever drives the stage: what is not there would be looked up outside of the scene's lists.
+RehearsalOptions checked(const Scene& scene, RehearsalOptions options, double step) {
+  if (!(step > 0.0 && options.frame > 0.0)) throw std::invalid_argument("a step must be greater than 0");
+  for (const auto& time : {options.let_go, options.line_breaks, options.when})
+    if (time && !(*time >= 0.0)) throw std::invalid_argument("a time must not be negative");
+  for (const int hinge : options.no_pins)
+    if (hinge < 0 || hinge >= static_cast<int>(scene.stair.hinges.size()))
+      throw std::invalid_argument("there is no hinge " + std::to_string(hinge + 1));
+  return options;
+}
 
 // A gust that waits for the stair to be parked is watched there.
 Crew::Orders orders_for(const RehearsalOptions& options, double step) {
@@ -60,7 +72,7 @@ double stored(const LinePull& line) {
 Stage::Stage(const Scene& scene, const Model& model, RehearsalOptions options, double step)
     : scene_(scene),
       model_(model),
-      options_(std::move(options)),
+      options_(checked(scene, std::move(options), step)),
       crew_(scene, model, options_.friction, orders_for(options_, step)),
       world_(model, setup_for(scene, model, options_, crew_, step), crew_.meant()),
       tally_(model, scene.stair.hooks.inside, options_.frame),

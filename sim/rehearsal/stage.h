@@ -24,7 +24,7 @@ namespace stowpath {
 /// A stage holds references to scene and model, which must outlive it; it is neither copied nor moved.
 class Stage {
  public:
-  /// @throws std::invalid_argument if the step is not positive.
+  /// @throws std::invalid_argument if step or frame is not positive, a time is negative, or a hinge is not there.
   Stage(const Scene& scene, const Model& model, RehearsalOptions options, double step);
 
   /// All of it: start, advance until finished or too swift, close. False where it was too swift; then the report means

@@ -122,6 +122,19 @@ TEST_CASE("live run: taken up before a try, it goes on as though that had not be
   CHECK(bool(write_recording(plain.recording()) == write_recording(meddled.recording())));
 }
 
+TEST_CASE("live run: it asks of its options what the command's rehearsal does", "[studio]") {
+  const Cured cured;
+  const auto refused = [&](const RehearsalOptions& options) {
+    CHECK_THROWS_AS(rehearse(cured.scene, cured.model, options), std::invalid_argument);
+    CHECK_THROWS_AS(LiveRun(cured.scene, cured.model, options), std::invalid_argument);
+  };
+  refused({.step = 0.0});
+  refused({.let_go = -1.0});
+  refused({.no_pins = {1}});
+  refused({.no_pins = {-1}});
+  refused({.frame = 0.0});
+}
+
 TEST_CASE("live run: it keeps to its budget of time, and finishes the step", "[studio]") {
   const Cured cured;
   LiveRun run(cured.scene, cured.model, {});

@@ -10,6 +10,7 @@
 #include "sim/rehearsal/recording_text.h"
 #include "sim/scene/reader.h"
 #include "tests/support/gallery.h"
+#include "tests/support/scratch_folder.h"
 
 using namespace stowpath;
 using namespace stowpath::testing;
@@ -175,6 +176,67 @@ TEST_CASE("rehearsal desk: standing without a pin it falls from the start", "[st
   table.run(2.0);
   CHECK_THAT(table.desk.what_then(), Contains("without the pin of hinge 1"));
   CHECK(table.desk.run().recording().options == "--no-pin \"1\"");
+}
+
+TEST_CASE("rehearsal desk: a pin chosen in another scene that this stair has not is not left out", "[studio]") {
+  Table table;
+  table.desk.without_pin = 2;
+  table.desk.start_over(table.scene, table.model);
+  CHECK(table.desk.without_pin == 0);
+  CHECK_THAT(table.desk.message(), Contains("no hinge 2"));
+  REQUIRE(table.desk.begun());
+  table.start();
+  table.run(0.5);
+  CHECK(table.desk.what_then().empty());
+}
+
+TEST_CASE("rehearsal desk: what cannot be rehearsed is not begun, and it says why", "[studio]") {
+  Table table;
+  Model weightless = table.model;
+  for (SectionMass& mass : weightless.masses) mass.mass = 0.0;
+  Scene bare = table.scene;
+  bare.hoist.reset();
+  bare.fold_line.reset();
+  table.desk.start_over(bare, weightless);
+  CHECK_FALSE(table.desk.begun());
+  CHECK_THAT(table.desk.message(), Contains("cannot be rehearsed"));
+  table.desk.toggle(bare, weightless);
+  CHECK_FALSE(table.desk.running());
+  table.desk.start_over(table.scene, table.model);
+  CHECK(table.desk.begun());
+}
+
+// The time of what is tried is that of the live end, which is then somewhere else.
+TEST_CASE("rehearsal desk: on its way to another time nothing is tried", "[studio]") {
+  Table table;
+  table.desk.go_to_move(table.move_of(MoveKind::hang));
+  table.desk.tick(0.01, 0.0);
+  REQUIRE(table.desk.winding());
+  table.desk.let_go();
+  table.desk.push();
+  table.desk.gust();
+  CHECK_FALSE(table.desk.aim(table.on_stair(), 0.1));
+  CHECK(table.desk.winding());
+  CHECK(table.desk.run().tried().empty());
+  CHECK_THAT(table.desk.message(), Contains("wait until it is there"));
+  table.start();  // stops it
+  CHECK_FALSE(table.desk.winding());
+  table.desk.push();
+  CHECK(table.desk.run().tried().size() == 1);
+}
+
+TEST_CASE("rehearsal desk: whatever ends the writing of a run is said, and ends nothing else", "[studio]") {
+  const ScratchFolder folder;
+  Table table;
+  table.model.name = "loft \xFF";  // no lettering: the drawing library refuses it
+  table.desk.start_over(table.scene, table.model);
+  table.start();
+  table.run(0.5);
+  table.desk.file = folder.file("run.pdf");
+  table.desk.write(DisplayUnits::metric);
+  while (table.desk.writing()) table.desk.tick(0.0, 0.0), std::this_thread::sleep_for(std::chrono::milliseconds(2));
+  CHECK_THAT(table.desk.message(), Contains("run.pdf: not written"));
+  CHECK(folder.entries() == 0);
 }
 
 TEST_CASE("rehearsal desk: the run is written as it is recorded, and no file is written over unasked", "[studio]") {
