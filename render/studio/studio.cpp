@@ -26,6 +26,26 @@ bool like(const Model& a, const Model& b) {
                     [](const Move& x, const Move& y) { return x.index == y.index && x.kind == y.kind; });
 }
 
+// In which it is worst; where that is not known, the last one in which it happens at all. None: it is of no move.
+std::optional<std::size_t> move_of(const Finding& finding, const Model& model) {
+  if (finding.moves.empty()) return std::nullopt;
+  if (finding.place.move >= 0) return static_cast<std::size_t>(finding.place.move);
+  const auto same = [&](const Move& move) {
+    return move.index == finding.moves.back() && move.kind == finding.move_kinds.back();
+  };
+  const auto found = std::find_if(model.moves.begin(), model.moves.end(), same);
+  if (found == model.moves.end()) return std::nullopt;
+  return static_cast<std::size_t>(found - model.moves.begin());
+}
+
+// As far as the scene lets it: measurements may have changed under a stair that is held by hand.
+Configuration kept_within(const Scene& scene, const Model& model, Configuration pose) {
+  pose.station = std::clamp(pose.station, model.span.lo, model.span.hi);
+  for (std::size_t k = 0; k < scene.stair.hinges.size(); ++k)
+    pose.folds.at(k) = std::clamp(pose.folds.at(k), 0.0, scene.stair.hinges[k].limit);
+  return pose;
+}
+
 }  // namespace
 
 Studio::Studio() = default;
@@ -58,7 +78,7 @@ void Studio::open(SceneReading reading) {
   if (place_.move >= table_->model.moves.size()) place_ = {};
   if (!by_hand) return go(place_);
   held_by_.reset();
-  show(pose_);
+  show(kept_within(table_->scene, table_->model, pose_));
 }
 
 const Scene& Studio::scene() const { return table_->scene; }
@@ -128,12 +148,9 @@ void Studio::choose(std::size_t number) {
   if (number >= table_->fit.findings.size()) return;
   chosen_ = number;
   const Finding& finding = table_->fit.findings[number];
-  const auto same = [&](const Move& move) {
-    return !finding.moves.empty() && move.index == finding.moves.back() && move.kind == finding.move_kinds.back();
-  };
-  const auto found = std::find_if(table_->model.moves.begin(), table_->model.moves.end(), same);
-  if (found == table_->model.moves.end()) return;
-  place_ = {static_cast<std::size_t>(found - table_->model.moves.begin()), 1.0};
+  const auto move = move_of(finding, table_->model);
+  if (!move) return;
+  place_ = {*move, 1.0};
   held_by_.reset();
   on_procedure_ = false;
   show(finding.worst);

@@ -48,6 +48,38 @@ TEST_CASE("studio: a finding that is chosen is shown at its worst pose, as deep 
   CHECK_FALSE(table.studio.chosen_finding());
 }
 
+TEST_CASE("studio: a finding's slip and lines are those of the move in which it is worst", "[studio]") {
+  int earlier = 0;  // than the last move in which it happens
+  for (const char* name : {"demo", "crowded-workshop", "three-section"}) {
+    Open table(name);
+    for (std::size_t i = 0; i < table.studio.fit().findings.size(); ++i) {
+      const Finding finding = table.studio.fit().findings[i];
+      if (finding.place.move < 0) continue;
+      table.studio.choose(i);
+      INFO(name << ": " << finding.id);
+      CHECK(static_cast<int>(table.studio.place().move) == finding.place.move);
+      const Move& shown = table.studio.model().moves.at(table.studio.place().move);
+      earlier += shown.index == finding.moves.back() && shown.kind == finding.move_kinds.back() ? 0 : 1;
+    }
+  }
+  CHECK(earlier > 0);
+}
+
+TEST_CASE("studio: held by hand, the stair stays within what a changed scene lets it do", "[studio]") {
+  Open table("demo");
+  Configuration far = table.studio.pose();
+  far.station = table.studio.model().span.hi;
+  far.folds[0] = table.studio.scene().stair.hinges[0].limit;
+  table.studio.handle(far);
+  REQUIRE(table.studio.open(changed(gallery_text("demo"), "limit: 178", "limit: 177"), "demo"));
+  CHECK(table.studio.pose().folds[0] == table.studio.scene().stair.hinges[0].limit);
+  CHECK(table.studio.pose().folds[0] < far.folds[0]);
+  CHECK(table.studio.pose().station == far.station);
+  REQUIRE(table.studio.open(changed(gallery_text("demo"), "stations: [200, 7400]", "stations: [200, 6400]"), "demo"));
+  CHECK(table.studio.pose().station == table.studio.model().span.hi);
+  CHECK(table.studio.pose().station < far.station);
+}
+
 TEST_CASE("studio: a scene with faults leaves the one on the table", "[studio]") {
   Open table("demo");
   CHECK_FALSE(table.studio.open("stowpath: 1\nname: half\n", "half.yaml"));
