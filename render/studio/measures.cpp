@@ -140,7 +140,7 @@ std::string measure_help(const MeasureLine& line, LengthUnit bare) {
 }
 
 bool matches(const MeasureLine& line, const std::string& search) {
-  std::string all = line.group + " " + line.label + " " + line.key + " " + line.text;
+  std::string all = line.group + " " + line.label + " " + line.key + " " + line.text + " " + line.saved;
   if (line.row != nullptr) all += " " + std::string(line.row->help);
   all = small_letters(all);
   std::istringstream words(small_letters(search));

@@ -25,7 +25,7 @@ std::vector<MeasureLine> measure_lines(const SceneDraft& now, const SceneDraft& 
 /// What a setting is, what it takes, in which range, its default and an example, a sentence each.
 std::string measure_help(const MeasureLine& line, LengthUnit bare);
 
-/// Whether every word of a search stands somewhere in group, label, value or help, large or small letters.
+/// Whether every word of a search stands somewhere in group, label, value, saved value or help, large or small letters.
 bool matches(const MeasureLine& line, const std::string& search);
 
 /// The words that the setting takes, where it takes nothing else; yes and no where it is one of the two.

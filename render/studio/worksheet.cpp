@@ -42,6 +42,13 @@ std::optional<RefusedEdit> Worksheet::set(const ValueEdit& edit, bool typing) {
   return std::nullopt;
 }
 
+bool Worksheet::forget_typed(const std::string& key) {
+  if (typed_.key != key || !typed_.has_step) return false;
+  go(now_ - 1);
+  steps_.pop_back();
+  return true;
+}
+
 std::optional<RefusedEdit> Worksheet::change(const std::vector<ValueEdit>& edits, const std::string& deed) {
   if (auto refused = write(edits)) return refused;
   push(deed, false);

@@ -45,6 +45,8 @@ class Worksheet {
   std::optional<RefusedEdit> replace(std::string text, const std::string& deed);
   /// What is typed next begins a step of its own.
   void end_typing() { typed_ = {}; }
+  /// What is being typed for that value was never typed: no step is left of it. @returns whether there was one
+  bool forget_typed(const std::string& key);
 
   bool can_undo() const { return now_ > 0; }
   bool can_redo() const { return now_ + 1 < steps_.size(); }

@@ -135,6 +135,10 @@ std::optional<RefusedEdit> Worktable::set(const ValueEdit& edit, bool typing) {
   return std::nullopt;
 }
 
+void Worktable::forget_typed(const std::string& key) {
+  if (sheet_.forget_typed(key)) after_change();
+}
+
 std::optional<RefusedEdit> Worktable::apply(const Remedy& remedy) {
   if (auto held = held_up()) return held;
   std::vector<std::string> deeds;
@@ -192,7 +196,11 @@ bool Worktable::save() {
 
 bool Worktable::save_as(const std::string& name) {
   std::error_code ignored;
-  if (name.empty() || held_up()) return false;
+  if (const auto held = held_up()) return tell(*held), false;
+  if (name.empty()) {
+    news_ = "Not saved: a file needs a name.";
+    return false;
+  }
   if (!file_.empty() && true_path(name) == true_path(file_)) return save();
   if (!std::filesystem::exists(name, ignored)) return write_to(name);
   other_name_ = name;
@@ -211,12 +219,14 @@ bool Worktable::write_to(const std::string& name) {
   sheet_.end_typing();
   unsaved_->forget();
   file_time_ = time_of(name);
+  news_.clear();
   if (name != file_) {
     file_ = name_ = name;
     sheet_.rename(name);
     offer_work_left();
   }
-  news_ = "Saved: " + name;
+  // Where work on it is kept from now on may be in trouble.
+  news_ = "Saved: " + name + (news_.empty() ? "" : ". " + news_);
   return true;
 }
 

@@ -43,6 +43,7 @@ class Worktable {
   std::optional<RefusedEdit> set(const ValueEdit& edit, bool typing = false);
   std::optional<RefusedEdit> apply(const Remedy& remedy);
   void end_typing() { sheet_.end_typing(); }
+  void forget_typed(const std::string& key);  ///< see Worksheet
   void undo();
   void redo();
 

@@ -25,6 +25,8 @@ std::string refusal_words(const RefusedEdit& refused, const std::string& stands)
   return out + ". " + stands + " stands.";
 }
 
+bool pressed(ImGuiKey key) { return ImGui::IsKeyPressed(ImGui::GetKeyIndex(key), false); }
+
 class MeasuresPage : public Page {
  public:
   const char* name() const override { return "Measures"; }
@@ -80,7 +82,6 @@ class MeasuresPage : public Page {
     if (std::exchange(desk.find_asked, false)) ImGui::SetKeyboardFocusHere();
     text_field("##find", search_, ImGuiInputTextFlags_AutoSelectAll);
     // Done with, it hands over to the first field that it found.
-    const auto pressed = [](ImGuiKey key) { return ImGui::IsKeyPressed(ImGui::GetKeyIndex(key), false); };
     first_asked_ = searching_ && (pressed(ImGuiKey_Tab) || pressed(ImGuiKey_Enter));
     searching_ = ImGui::IsItemActive();
   }
@@ -88,7 +89,8 @@ class MeasuresPage : public Page {
   void lines(Desk& desk) {
     std::string group;
     for (const MeasureLine& line : lines_) {
-      if (!matches(line, search_)) continue;
+      // One that is typed in stays: without its field, what is typed next would be taken for commands.
+      if (line.key != typed_in_ && !matches(line, search_)) continue;
       if (line.group != group) {
         ImGui::Spacing();
         words(line.group, Ink::blue);
@@ -134,14 +136,27 @@ class MeasuresPage : public Page {
   void field(Desk& desk, const MeasureLine& line) {
     const auto refused = refused_.find(line.key);
     std::string text = typed_in_ == line.key ? typed_ : refused != refused_.end() ? refused->second.text : line.text;
-    if (text_field("##value", text, ImGuiInputTextFlags_AutoSelectAll)) take(desk, line, text, true);
+    const bool told = text_field("##value", text, ImGuiInputTextFlags_AutoSelectAll);
+    if (typed_in_ == line.key && was_left_out_ && pressed(ImGuiKey_Escape)) {
+      leave_out(desk, line);
+    } else if (told) {
+      take(desk, line, text, true);
+    }
     if (ImGui::IsItemActive()) {
+      if (typed_in_ != line.key) was_left_out_ = !line.in_file;
       typed_in_ = line.key;
       typed_ = text;
     } else if (typed_in_ == line.key) {
       typed_in_.clear();
       desk.table.end_typing();
     }
+  }
+
+  // The field itself goes back to the default's text; as a value of the file that would still be a change.
+  void leave_out(Desk& desk, const MeasureLine& line) {
+    desk.table.forget_typed(line.key);
+    refused_.erase(line.key);
+    own_text_ = desk.table.sheet().text();
   }
 
   void take(Desk& desk, const MeasureLine& line, const std::string& text, bool typing) {
@@ -159,6 +174,7 @@ class MeasuresPage : public Page {
   std::string search_;
   bool searching_ = false, first_asked_ = false;
   std::string typed_in_, typed_;  // the key of the field that is typed in, and what
+  bool was_left_out_ = false;     // by the file, when typing began
   std::map<std::string, Refused> refused_;
   std::optional<MeasureLine> explained_;
 };

@@ -4,7 +4,7 @@ import json
 import subprocess
 import time
 
-from window import PATIENCE, SETTLING, Window, expect, one_line, wait_for, xdotool
+from window import PATIENCE, SVG, SETTLING, Window, expect, one_line, wait_for, xdotool
 
 
 def told_by(command, scene):
@@ -16,15 +16,19 @@ def text_of(scene):
         return file.read()
 
 
-def find_and_type(window, search, value):
-    """Leaves one line on the page of measures, and types into its field."""
+def find(window, search):
     window.key("ctrl+f")
     time.sleep(SETTLING)
     window.type(search)
+
+
+def find_and_type(window, search, value, done=("Return", "Escape")):
+    """Leaves one line on the page of measures, and types into its field."""
+    find(window, search)
     window.key("Tab")
     time.sleep(SETTLING)
     window.type(value)
-    window.key("Return", "Escape")
+    window.key(*done)
 
 
 def wait_for_proof(window):
@@ -74,6 +78,25 @@ def wrong_measure_is_refused(window):
     expect("Not taken" not in window.page("3"), "mended, the refusal goes")
 
 
+def found_by_its_value_it_stays_while_typed_in(window):
+    find_and_type(window, "stair width 610", "600.5")  # 600 is taken, and no longer what was searched for
+    find(window, "stair.width")
+    window.key("Return", "Escape")
+    said = window.page()
+    expect("{ 600.5 }" in said, "all of it goes into the field: " + said)
+    window.key("ctrl+z")
+    expect("{ 610 }" in window.page(), "as one step")
+
+
+def what_was_left_out_and_given_up_stays_left_out(window):
+    find_and_type(window, "seat range", "25", done=("Escape", "Escape"))
+    said = window.page()
+    expect("was left out" not in said and "seat range (left out)" in said, "escape takes back what it added: " + said)
+    find_and_type(window, "seat range", "25")
+    expect("was left out" in window.page(), "entered it stays")
+    window.key("ctrl+z")
+
+
 def says_what_the_command_says(window, told):
     said = wait_for_proof(window)
     expect(told["verdict"].upper() in said, f"the verdict is {told['verdict']}: {said}")
@@ -90,6 +113,18 @@ def saved_numbers_are_the_commands(window, command, scene):
     says_what_the_command_says(window, told)
 
 
+def choose(window, wanted, findings):
+    """Every finding is marked; the one that is chosen is drawn besides."""
+    layer = "finding-" + wanted["id"]
+    drawn = []
+    for _ in range(len(findings)):
+        window.key("f")
+        drawn.append(len(window.picture().layers[layer].findall(".//" + SVG + "path")))
+    expect(drawn.count(max(drawn)) == 1, f"{layer} is drawn once in {len(findings)}: {drawn}")
+    for _ in range(1 + drawn.index(max(drawn))):
+        window.key("f")
+
+
 def cure_is_applied(window, command, scene):
     told = told_by(command, scene)
     cured = next(finding for finding in told["findings"] if finding["remedies"])
@@ -98,10 +133,7 @@ def cure_is_applied(window, command, scene):
     said = window.page()
     expect(text in said, f"the cure in the report's words: {text}: {said}")
     window.key("Home")
-    while True:  # to that finding
-        window.key("f")
-        if "finding-" + cured["id"] in window.picture().layers:
-            break
+    choose(window, cured, told["findings"])
     window.key("a")
     wait_for_proof(window)
     window.key("ctrl+s")

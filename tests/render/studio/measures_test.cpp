@@ -104,3 +104,10 @@ TEST_CASE("measures: a search finds words anywhere in a line", "[studio][measure
   CHECK(matches(wrap, "195"));
   CHECK_FALSE(matches(wrap, "hook ceiling"));
 }
+
+TEST_CASE("measures: found by its value, a line is still found once that is changed", "[studio][measures]") {
+  const std::string saved = gallery_text("demo");
+  const auto lines = lines_of(changed(saved, "  width: 560\n", "  width: 605\n"), saved);
+  for (const char* search : {"stair width 560", "stair width 605"}) CHECK(matches(line_of(lines, "stair.width"), search));
+  CHECK_FALSE(matches(line_of(lines, "stair.width"), "stair width 570"));
+}

@@ -94,6 +94,25 @@ TEST_CASE("worksheet: typed back to where it began, a value takes no other step 
 }
 
 // However a word is typed, one undo has what was there before it, where it left a difference at all.
+TEST_CASE("worksheet: what was typed and is given up was never typed", "[studio][worksheet]") {
+  Worksheet sheet = demo_sheet();
+  REQUIRE_FALSE(sheet.set(width(561)));
+  const std::string before = sheet.text();
+  for (const char* typed : {"2", "25"}) REQUIRE_FALSE(sheet.set({"stair.hooks.seat range", typed}, true));
+  CHECK_FALSE(sheet.forget_typed("stair.width"));
+  CHECK(sheet.forget_typed("stair.hooks.seat range"));
+  CHECK(sheet.text() == before);
+  CHECK_FALSE(sheet.can_redo());
+  CHECK_FALSE(sheet.forget_typed("stair.hooks.seat range"));
+  for (const char* typed : {"565", "561"}) REQUIRE_FALSE(sheet.set({"stair.width", typed}, true));
+  CHECK_FALSE(sheet.forget_typed("stair.width"));  // typed back to where it began
+  REQUIRE_FALSE(sheet.set({"stair.width", "565"}, true));
+  sheet.end_typing();
+  CHECK_FALSE(sheet.forget_typed("stair.width"));
+  CHECK(sheet.undo() == "stair.width: 561 becomes 565");
+  CHECK(sheet.undo() == "stair.width: 560 becomes 561");
+}
+
 TEST_CASE("worksheet: each word is one step or none, whatever was typed on the way", "[studio][worksheet]") {
   int none = 0;
   for (unsigned seed = 1; seed <= 20; ++seed) {

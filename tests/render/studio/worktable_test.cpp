@@ -293,6 +293,34 @@ TEST_CASE("worktable: a scene without a file is saved under a name, never over a
   CHECK(content(shop.file) == demo_with("600"));
 }
 
+TEST_CASE("worktable: what is not saved under a name says why", "[studio][worktable]") {
+  const Shop shop;
+  Window window(shop);
+  CHECK_FALSE(window.table.save_as(""));
+  CHECK_THAT(window.table.news(), Catch::Contains("Not saved") && Catch::Contains("needs a name"));
+  {
+    Window before(shop);
+    before.widen("600");
+  }
+  Window held(shop);
+  REQUIRE(held.table.question());
+  const std::string other = shop.folder.file("other.yaml");
+  CHECK_FALSE(held.table.save_as(other));
+  CHECK_THAT(held.table.news(), Catch::Contains("unsaved work from before"));
+  CHECK_FALSE(std::filesystem::exists(other));
+}
+
+TEST_CASE("worktable: saved under a name for which no unsaved work can be kept, it says both", "[studio][worktable]") {
+  const Shop shop;
+  Studio studio;
+  const std::string no_folder = shop.folder.file("taken");
+  write(no_folder, "a file where the folder should be");
+  Worktable table(studio, {gallery_text("demo"), "", "demo"}, no_folder);
+  CHECK_THAT(table.news(), Catch::Contains("Unsaved work is not kept"));
+  REQUIRE(table.save_as(shop.folder.file("new.yaml")));
+  CHECK_THAT(table.news(), Catch::Contains("Saved: ") && Catch::Contains("Unsaved work is not kept"));
+}
+
 TEST_CASE("worktable: a link stays a link, and what it leads to is written", "[studio][worktable]") {
   Shop shop;
   const std::string target = shop.file;
