@@ -1,6 +1,7 @@
 #pragma once
 
 #include <optional>
+#include <string>
 #include <vector>
 
 #include "render/sheet/labels.h"
@@ -42,6 +43,9 @@ StillSide still_side(const PictureWish& wish, const PaneView& pane);
 
 /// The rest: the stair, its lines and dimensions, and the least distance.
 DisplayList moving_side(const PictureWish& wish, const PaneView& pane, Labels labels);
+
+/// "12 mm", "3 mm, too close" where it is less than the margin, "8 mm deep".
+std::string least_distance_text(const PoseMeeting& meeting, DisplayUnits units);
 
 /// Span view and story stick under each other, at one scale of stations.
 DisplayList rail_picture(const PictureWish& wish, const PaneView& pane);

@@ -229,12 +229,6 @@ class SidePicture {
     arrowhead(list, b, outside ? -d : d, ink);
   }
 
-  static std::string least_distance_text(const PoseMeeting& m, DisplayUnits units) {
-    const std::string size = format_small_length(std::abs(m.clearance), units);
-    if (m.clearance < 0.0) return size + " deep";
-    return m.clearance < m.needed ? size + ", too close" : size;
-  }
-
   const PictureWish& wish_;
   const Subject& subject_;
   const Model& model_;
@@ -251,6 +245,12 @@ void add(DisplayList& list, DisplayList&& layer) {
 }
 
 }  // namespace
+
+std::string least_distance_text(const PoseMeeting& meeting, DisplayUnits units) {
+  const std::string size = format_small_length(std::abs(meeting.clearance), units);
+  if (meeting.clearance < 0.0) return size + " deep";
+  return meeting.clearance < meeting.needed ? size + ", too close" : size;
+}
 
 StillSide still_side(const PictureWish& wish, const PaneView& pane) {
   SidePicture picture(wish, pane, {});

@@ -1,9 +1,11 @@
 #include "render/window/notes.h"
 
 #include <imgui.h>
+#include <imgui_internal.h>
 
-#include <filesystem>
-#include <system_error>
+#include <string>
+#include <utility>
+#include <vector>
 
 #include "render/report/words.h"
 #include "render/window/words_on_notes.h"
@@ -13,9 +15,29 @@ namespace {
 
 constexpr const char* kCaution = "What is shown is the geometry as described. It approves no structure.";
 
+constexpr float kFaultsShare = 0.25F;  // of the height, at most
+
 constexpr ImGuiWindowFlags kFixed = ImGuiWindowFlags_NoTitleBar | ImGuiWindowFlags_NoResize | ImGuiWindowFlags_NoMove |
                                     ImGuiWindowFlags_NoCollapse | ImGuiWindowFlags_NoBringToFrontOnFocus |
                                     ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse;
+
+// Of the scene's file. However many: what stands under them stays in sight.
+void faults(const Studio& studio) {
+  std::vector<std::string> all;
+  float height = 0.0F;
+  for (const Diagnostic& fault : studio.faults()) {
+    all.push_back("line " + std::to_string(fault.at.line) + ": " + (fault.key.empty() ? "" : fault.key + ": ") +
+                  fault.problem);
+    height += height_of(all.back());
+  }
+  const float most = kFaultsShare * ImGui::GetWindowHeight();
+  if (height > most) {
+    words(std::to_string(all.size()) + " faults, more than have room here: the list goes on further down.", Ink::red);
+    ImGui::BeginChild("faults", {0.0F, most});
+  }
+  for (const std::string& fault : all) words(fault, Ink::red);
+  if (height > most) ImGui::EndChild();
+}
 
 void verdict(const Desk& desk) {
   const Studio& studio = desk.studio;
@@ -26,8 +48,7 @@ void verdict(const Desk& desk) {
     large_words(std::string(verdict_word(found)), found == Verdict::clear ? Ink::line : Ink::red);
   }
   words(studio.model().name + (desk.table.sheet().unsaved() ? " (not saved)" : ""), Ink::soft);
-  for (const Diagnostic& fault : studio.faults())
-    words("line " + std::to_string(fault.at.line) + ": " + fault.problem, Ink::red);
+  faults(studio);
 }
 
 void foot(const Desk& desk) {
@@ -35,8 +56,6 @@ void foot(const Desk& desk) {
   if (!desk.message.empty()) words(desk.message, Ink::blue);
   words(kCaution, Ink::soft);
 }
-
-std::string half_written(const std::string& file) { return file + ".part"; }
 
 float foot_height(const Desk& desk) {
   const float gap = ImGui::GetStyle().ItemSpacing.y;
@@ -100,33 +119,28 @@ void Notes::tabs(float width) {
     ImGui::PushStyleColor(ImGuiCol_Button, shade(k == open_ ? Ink::wood : Ink::wall));
     if (ImGui::Button(pages_[k]->name(), {ImGui::CalcTextSize(pages_[k]->name()).x + spare, 0.0F})) open_ = k;
     ImGui::PopStyleColor();
-    if (file_.empty() && ImGui::IsItemHovered()) ImGui::SetTooltip("Key %d", pages_[k]->key());
+    if (!taking_down_ && ImGui::IsItemHovered()) ImGui::SetTooltip("Key %d", pages_[k]->key());
   }
   ImGui::PopStyleVar();
 }
 
 // The library writes down what its widgets say, those out of sight too.
-void Notes::begin_writing() const {
-  if (file_.empty()) return;
-  std::error_code ignored;
-  std::filesystem::remove(half_written(file_), ignored);
-  ImGui::LogToFile(-1, half_written(file_).c_str());
+void Notes::begin_taking_down() const {
+  if (taking_down_) ImGui::LogToBuffer();
 }
 
-void Notes::end_writing(Desk& desk) {
-  if (file_.empty()) return;
+// Its buffer is empty once it has finished.
+void Notes::end_taking_down() {
+  if (!std::exchange(taking_down_, false)) return;
+  taken_down_ = ImGui::GetCurrentContext()->LogBuffer.c_str();
   ImGui::LogFinish();
-  std::error_code failed;
-  std::filesystem::rename(half_written(file_), file_, failed);
-  desk.message = failed ? file_ + ": cannot be written" : "Written: " + file_;
-  file_.clear();
 }
 
 void Notes::show(Desk& desk, float left, float width, float height) {
   ImGui::SetNextWindowPos({left, 0.0F});
   ImGui::SetNextWindowSize({width, height});
   ImGui::Begin("notes", nullptr, kFixed);
-  begin_writing();
+  begin_taking_down();
   verdict(desk);
   question(desk);
   naming(desk);
@@ -136,7 +150,7 @@ void Notes::show(Desk& desk, float left, float width, float height) {
   pages_[open_]->show(desk);
   ImGui::EndChild();
   foot(desk);
-  end_writing(desk);
+  end_taking_down();
   ImGui::End();
 }
 

@@ -2,6 +2,7 @@
 
 #include <cstddef>
 #include <memory>
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -24,21 +25,25 @@ class Notes {
   /// Whether the picture beside the open page is that of the rehearsal.
   bool rehearses() const { return pages_[open_]->rehearses(); }
 
-  /// Writes what they say, the open page as a whole, as plain text when they are shown next: for those to whom it has to be sent or read out.
-  void write_next(std::string file) { file_ = std::move(file); }
+  /// Has what they say noted as plain text when they are shown next, the open page as a whole: for those to whom it has
+  /// to be sent or read out.
+  void take_down() { taking_down_ = true; }
+  /// What was taken down since it was asked last; none where nothing was.
+  std::optional<std::string> taken_down() { return std::exchange(taken_down_, std::nullopt); }
 
  private:
   void question(Desk& desk);
   void naming(Desk& desk);
   void tabs(float width);
-  void begin_writing() const;
-  void end_writing(Desk& desk);
+  void begin_taking_down() const;
+  void end_taking_down();
 
   std::vector<std::unique_ptr<Page>> pages_;
   std::size_t open_ = 0;
   std::string new_name_;      // typed, to save under
   bool naming_begun_ = false;
-  std::string file_;  // to write what they say to; empty: none
+  bool taking_down_ = false;
+  std::optional<std::string> taken_down_;
 };
 
 }  // namespace stowpath

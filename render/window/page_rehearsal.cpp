@@ -13,16 +13,6 @@ namespace stowpath {
 namespace {
 
 constexpr std::array<const char*, kRehearsalSpeeds.size()> kSpeedWords{"1/4", "1/2", "1", "2", "4"};
-constexpr std::size_t kLongestField = 120;
-
-/// A field that holds a string.
-bool field(const char* label, std::string& text) {
-  std::array<char, kLongestField> held{};
-  std::copy_n(text.begin(), std::min(text.size(), held.size() - 1), held.begin());
-  if (!ImGui::InputText(label, held.data(), held.size())) return false;
-  text = held.data();
-  return true;
-}
 
 void transport(RehearsalDesk& desk, const Studio& studio) {
   if (ImGui::Button(desk.running() ? "Pause" : "Start")) desk.toggle(studio.on_table());
@@ -93,11 +83,11 @@ void what_if(RehearsalDesk& desk) {
   if (ImGui::Button("It breaks")) desk.break_line();
   const float width = -5.0F * ImGui::GetFontSize();
   ImGui::SetNextItemWidth(width);
-  field("##push", desk.push_words);
+  text_field("##push", desk.push_words);
   ImGui::SameLine();
   if (ImGui::Button("Push")) desk.push();
   ImGui::SetNextItemWidth(width);
-  field("##gust", desk.gust_words);
+  text_field("##gust", desk.gust_words);
   ImGui::SameLine();
   if (ImGui::Button("Gust")) desk.gust();
 }
@@ -123,7 +113,7 @@ void what_happened(RehearsalDesk& desk) {
 void keep(RehearsalDesk& desk) {
   heading("Keep it");
   ImGui::SetNextItemWidth(-5.0F * ImGui::GetFontSize());
-  field("##file", desk.file);
+  text_field("##file", desk.file);
   ImGui::SameLine();
   if (ImGui::Button("Write##run")) desk.write(units_of(desk.run().scene()));
   words(".txt as a recording, .html as a page that runs, .webp as a film, .svg, .pdf or .png as a sheet", Ink::soft);
@@ -148,6 +138,7 @@ class RehearsalPage : public Page {
     transport(rehearsal, desk.studio);
     without_pin(rehearsal, desk.studio);
     if (!rehearsal.begun()) {
+      if (!rehearsal.message().empty()) words(rehearsal.message(), Ink::red);
       return words(
           "The physics of the procedure, run before your eyes: a crew hooks on, pulls the pin and hauls. Start it with "
           "the "

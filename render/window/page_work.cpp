@@ -1,9 +1,9 @@
 #include <imgui.h>
 
 #include <algorithm>
-#include <cmath>
 
 #include "render/report/words.h"
+#include "render/studio/scene_picture.h"
 #include "render/window/page.h"
 #include "render/window/words_on_notes.h"
 
@@ -47,8 +47,7 @@ void transport(Desk& desk) {
 
 void nearest(const Studio& studio) {
   if (const auto& near = studio.news().closest) {
-    const std::string size = format_small_length(std::abs(near->clearance), studio.units());
-    words(near->parts[0] + " to " + near->parts[1] + ": " + (near->clearance < 0.0 ? size + " deep" : size),
+    words(near->parts[0] + " to " + near->parts[1] + ": " + least_distance_text(*near, studio.units()),
           near->clearance < near->needed ? Ink::red : Ink::line);
   }
   for (const PoseMeeting& met : studio.news().met) {

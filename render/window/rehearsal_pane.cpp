@@ -126,6 +126,7 @@ void RehearsalPane::shift(Vec2 by) {
 void RehearsalPane::press(Vec2 at, sf::Mouse::Button button) {
   pointer_ = at;
   hold_ = Hold::nothing;
+  desk_.drop();  // a second button ends a push that was aimed with the first: time would stand still for good
   if (!desk_.begun()) return;
   if (!on_side(at)) {
     hold_ = Hold::time;

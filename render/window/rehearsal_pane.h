@@ -31,6 +31,8 @@ class RehearsalPane {
   void zoom(Vec2 about, double factor);
   void shift(Vec2 by);  ///< [mm of paper]
 
+  /// Whether the pointer has hold of something.
+  bool holds() const { return hold_ != Hold::nothing; }
   /// What lies under the pointer; empty where nothing does.
   std::string pointed_at() const;
 

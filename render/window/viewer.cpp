@@ -18,6 +18,7 @@ namespace {
 constexpr double kDotsPerMillimetre = 96.0 / 25.4;  // at scale 1
 constexpr double kPanelWidth = 350.0;               // [pixels at scale 1]
 constexpr double kWheelShift = 12.0;                // of a notch of the wheel that goes sideways [mm of paper]
+constexpr double kMostPanel = 0.6;                  // of the window's width
 constexpr double kRehearsing = 0.008;  // of a frame's time, at most [s]
 constexpr float kLookEvery = 0.5F;  // at the scene's file [s]
 constexpr int kOpening = 3;  // frames in which a field that was open already may still take what is typed
@@ -67,7 +68,9 @@ Viewer::Viewer(Worktable& table, ViewerOptions options)
 }
 
 double Viewer::dots() const { return kDotsPerMillimetre * desk_.scale; }
-double Viewer::panel_width() const { return kPanelWidth * desk_.scale; }
+
+// However large the lettering: the picture keeps a part of the window.
+double Viewer::panel_width() const { return std::min(kPanelWidth * desk_.scale, kMostPanel * window_.getSize().x); }
 
 Vec2 Viewer::board_size() const {
   const sf::Vector2u size = window_.getSize();
@@ -146,6 +149,7 @@ void Viewer::advance(float seconds) {
   }
   // Time stands still in a rehearsal that is not looked at.
   desk_.rehearsal.tick(notes_.rehearses() ? static_cast<double>(seconds) : 0.0, kRehearsing);
+  rehearsal_.show_names = desk_.show_names;
   rehearsal_.lay(rehearsal_side(), board_size() - Vec2{0.0, rehearsal_side().y});
   widgets_->begin_frame(seconds);
 }
@@ -186,7 +190,10 @@ void Viewer::draw() {
 void Viewer::draw_pictures() {
   if (rehearses()) {
     draw_list(rehearsal_.side_picture(), 0.0);
-    return draw_list(rehearsal_.gauges_picture(), rehearsal_side().y);
+    draw_list(rehearsal_.gauges_picture(), rehearsal_side().y);
+    const std::string under = rehearsal_.holds() ? "" : rehearsal_.pointed_at();
+    if (!under.empty()) draw_list(pointer_tag(under, pointer_, rehearsal_side()), 0.0);
+    return;
   }
   painter_.draw(window_, board_, wish(), studio_.revision(), dots());
   if (hold_ == Hold::nothing) painter_.draw_tag(window_, board_, part_under_pointer(), pointer_, dots());
@@ -201,6 +208,7 @@ void Viewer::notes() {
   const sf::Vector2u size = window_.getSize();
   const auto width = static_cast<float>(panel_width());
   notes_.show(desk_, static_cast<float>(size.x) - width, width, static_cast<float>(size.y));
+  if (const auto said = notes_.taken_down()) write_notes(*said);
 }
 
 std::string Viewer::part_under_pointer() const {

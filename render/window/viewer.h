@@ -84,6 +84,8 @@ class Viewer {
   void do_what_is_asked();
 
   void export_notes();
+  void write_notes(const std::string& said);
+  bool may_write(const std::string& name);  ///< else the message says why not
   void write_out();
   DisplayList rehearsal_picture() const;  ///< with its gauges, as it is shown
   void write_picture(const std::string& name);
@@ -124,6 +126,7 @@ class Viewer {
   Notes notes_;
   RehearsalPane rehearsal_;
   OutFiles out_files_;
+  std::string notes_file_;  // where what the notes say is written to
   std::future<std::string> writing_;  // of the moves; its message
   std::string title_;
   Consent closing_;

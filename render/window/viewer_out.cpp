@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "render/command/faults.h"
+#include "render/command/files.h"
 #include "render/command/moves_file.h"
 #include "render/command/sheet_file.h"
 #include "render/window/viewer.h"
@@ -37,15 +38,34 @@ bool is_picture_name(const std::string& name) {
 
 // Beside the one that the command line may have named.
 void Viewer::export_notes() {
-  notes_.write_next(std::filesystem::path(desk_.out_name).replace_extension(".txt").string());
+  const std::string name = std::filesystem::path(desk_.out_name).replace_extension(".txt").string();
+  if (!may_write(name)) return;
+  notes_file_ = name;
+  notes_.take_down();
+}
+
+void Viewer::write_notes(const std::string& said) {
+  try {
+    write_whole(notes_file_, said);
+    out_files_.wrote(notes_file_);
+    desk_.message = "Written: " + notes_file_;
+  } catch (const FileFault& fault) {
+    desk_.message = fault.file + ": " + fault.what();
+  }
+}
+
+bool Viewer::may_write(const std::string& name) {
+  if (out_files_.may_write(name)) return true;
+  desk_.message = name + " is there already, and was not written from this window. Ask once more to write over it.";
+  return false;
 }
 
 void Viewer::write_out() {
   const std::string& name = desk_.out_name;
   if (!is_picture_name(name) && !is_moves_name(name)) {
     desk_.message = name + ": a picture is written as .svg, .pdf or .png, the moves as .webp or .html.";
-  } else if (!out_files_.may_write(name)) {
-    desk_.message = name + " is there already, and was not written from this window. Ask once more to write over it.";
+  } else if (!may_write(name)) {
+    return;
   } else if (is_moves_name(name)) {
     write_moves_beside();
   } else {
@@ -62,7 +82,7 @@ void Viewer::write_picture(const std::string& name) {
     write_sheet(name, rehearses() ? rehearsal_picture() : board_picture(wish(), board_));
     out_files_.wrote(name);
     desk_.message = "Written: " + name;
-  } catch (const std::runtime_error& fault) {
+  } catch (const std::exception& fault) {
     desk_.message = name + ": " + fault.what();
   }
 }

@@ -1,8 +1,8 @@
 #include "render/window/words_on_notes.h"
 
 #include <imgui.h>
+#include <imgui_stdlib.h>
 
-#include <array>
 #include <utility>
 #include <vector>
 
@@ -54,11 +54,7 @@ float height_of(const std::string& text) {
 }
 
 bool text_field(const char* id, std::string& text, int flags) {
-  std::array<char, 512> buffer{};
-  text.copy(buffer.data(), buffer.size() - 1);
-  const bool told = ImGui::InputText(id, buffer.data(), buffer.size(), flags);
-  text = buffer.data();
-  return told;
+  return ImGui::InputText(id, &text, flags);
 }
 
 void heading(const char* text) {

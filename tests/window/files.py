@@ -46,5 +46,23 @@ def changes_under_the_hand(window, scene, gallery):
     window.point(640, 300)
 
 
+def many_faults_leave_the_rest_in_sight(window, scene):
+    window.key("1")
+    with open(scene, encoding="utf-8") as text:
+        good = text.read()
+    with open(scene, "w", encoding="utf-8") as out:
+        out.write(good + "".join(f"no such key {k}: 1\n" for k in range(40)))
+    said = wait_for("the faults", lambda: (lambda words: words if "no such key 39" in words else None)(window.page()))
+    expect("40 faults" in said, "how many there are: " + said)
+    for y in range(120, 400, 22):  # down the column of the last tab
+        window.click(1240, y)
+        if "Keys" in window.page():
+            break
+    else:
+        raise AssertionError("under 40 faults the tabs are out of sight")
+    window.point(640, 300)
+    window.key("1")
+
+
 def reads_the_mended_file(window):
     wait_for("the mended file to be read", lambda: "Mould loft" in window.picture().title)

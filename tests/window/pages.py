@@ -42,6 +42,11 @@ def lettering_grows(window):
     expect(large[0] < small[0] and large[1] < small[1], f"less paper in the same window: {small}, {large}")
     window.key("ctrl+minus")
     expect(window.picture().size == small, "and back")
+    window.key(*["ctrl+equal"] * 24)
+    most = 4 * DOTS * window.picture().size[0]
+    expect(most > 0.35 * 1280, f"however large the lettering, {most:.0f} dots are left for the picture")
+    window.key(*["ctrl+minus"] * 24)
+    expect(window.picture().size == small, "and back again")
 
 
 def drawings_are_shifted_and_zoomed(window):
@@ -95,5 +100,25 @@ def is_written_under_a_typed_name(window, folder):
     wait_for("a picture of that name", lambda: os.path.exists(file))
     with open(file, "rb") as picture:
         expect(picture.read(8) == b"\x89PNG\r\n\x1a\n", "as its ending says")
+    long = os.path.join("/".join([folder] + ["."] * 300), "long.svg")
+    type_name(window, long)
+    wait_for("a picture under a name of 600 letters and more", lambda: os.path.exists(os.path.join(folder, "long.svg")))
+
+
+def notes_are_written_over_nothing_unasked(window, folder):
+    type_name(window, os.path.join(folder, "no", "such", "folder", "side.svg"))
+    window.key("E")
+    time.sleep(SETTLING)
+    expect(window.process.poll() is None, "notes that cannot be written end nothing")
+    theirs = os.path.join(folder, "theirs.txt")
+    with open(theirs, "w", encoding="utf-8") as out:
+        out.write("written by hand")
+    type_name(window, os.path.join(folder, "theirs.svg"))
+    window.key("E")
+    time.sleep(SETTLING)
+    with open(theirs, encoding="utf-8") as text:
+        expect(text.read() == "written by hand", "what somebody wrote is not written over unasked")
+    window.key("E")
+    wait_for("the notes, asked once more", lambda: os.path.getsize(theirs) > 100)
     type_name(window, window.written)
     window.point(640, 300)

@@ -4,7 +4,7 @@ import re
 import subprocess
 import time
 
-from window import expect, wait_for
+from window import expect, wait_for, xdotool
 
 
 def runs_by_key(window):
@@ -49,19 +49,46 @@ def is_pushed_by_hand(window):
     wait_for("the push to be told", lambda: "pushed with" in window.page())
 
 
+def time_shown(window):
+    return float(re.match(r"([\d.]+) s", window.picture().pose).group(1))
+
+
+def goes_on_after_a_second_button(window):
+    """A push that is aimed holds the time up; another button ends it, and nothing was pushed."""
+    pushes = window.page().count("pushed with")
+    x, y = window.picture().middle_of_stair()
+    window.point(x, y)
+    time.sleep(0.1)
+    xdotool("mousedown", 1)
+    window.point(x + 60, y)
+    time.sleep(0.1)
+    xdotool("mousedown", 3)
+    time.sleep(0.1)
+    xdotool("mouseup", 3)
+    xdotool("mouseup", 1)
+    window.point(640, 20)
+    if "Start" in window.page():
+        window.key("r")
+    before = time_shown(window)
+    wait_for("time to go on", lambda: time_shown(window) > before + 0.2)
+    expect(window.page().count("pushed with") == pushes, "nothing was pushed")
+
+
 def falls_when_let_go(window):
     window.key("bracketright", "bracketright")  # four times as fast
-    wait_for("the hang to begin", lambda: "hang begins" in window.page())
+    begins = wait_for("the hang to begin", lambda: re.search(r"([\d.]+) s hang begins", window.page()))
+    wait_for("the foot to be well off the floor", lambda: time_shown(window) > float(begins.group(1)) + 4.0)
     window.key("l")
     page = wait_for("it to come to rest", lambda: (lambda words: words if "at rest" in words else None)(window.page()))
     expect("the line let go" in page, "the line is let go: " + page)
-    expect("foot reaches" in page and "m/s" in page, "how fast the foot came down: " + page)
+    expect(re.search(r"foot reaches [\d.]+ m/s", page), "how fast the foot came down: " + page)
     expect(" meets " in page, "what it met: " + page)
 
 
 def is_written_as_the_command_records_it(window, command, scene):
     window.key("w")
-    wait_for("the run to be written", lambda: "Written" in window.page())
+    written = "Written: " + window.recorded  # the notes are written too
+    wait_for("the run to be written", lambda: written in window.page())
     with open(window.recorded, encoding="utf-8") as run:
         mine = run.read()
     expect("\nend " in mine and " let-go " in mine, "a whole recording with its events")
@@ -84,6 +111,7 @@ def rehearses(window, command, scene):
     hides_what_no_key_changes(window)
     pauses_and_winds_back(window)
     is_pushed_by_hand(window)
+    goes_on_after_a_second_button(window)
     falls_when_let_go(window)
     is_written_as_the_command_records_it(window, command, scene)
     window.key("1")
