@@ -181,7 +181,7 @@ TEST_CASE("rehearsal desk: standing without a pin it falls from the start", "[st
 TEST_CASE("rehearsal desk: a pin chosen in another scene that this stair has not is not left out", "[studio]") {
   Table table;
   table.desk.without_pin = 2;
-  table.desk.start_over(table.scene, table.model);
+  table.desk.start_over({table.scene, table.model});
   CHECK(table.desk.without_pin == 0);
   CHECK_THAT(table.desk.message(), Contains("no hinge 2"));
   REQUIRE(table.desk.begun());
@@ -197,12 +197,12 @@ TEST_CASE("rehearsal desk: what cannot be rehearsed is not begun, and it says wh
   Scene bare = table.scene;
   bare.hoist.reset();
   bare.fold_line.reset();
-  table.desk.start_over(bare, weightless);
+  table.desk.start_over({bare, weightless});
   CHECK_FALSE(table.desk.begun());
   CHECK_THAT(table.desk.message(), Contains("cannot be rehearsed"));
-  table.desk.toggle(bare, weightless);
+  table.desk.toggle({bare, weightless});
   CHECK_FALSE(table.desk.running());
-  table.desk.start_over(table.scene, table.model);
+  table.desk.start_over({table.scene, table.model});
   CHECK(table.desk.begun());
 }
 
@@ -229,7 +229,7 @@ TEST_CASE("rehearsal desk: whatever ends the writing of a run is said, and ends 
   const ScratchFolder folder;
   Table table;
   table.model.name = "loft \xFF";  // no lettering: the drawing library refuses it
-  table.desk.start_over(table.scene, table.model);
+  table.desk.start_over({table.scene, table.model});
   table.start();
   table.run(0.5);
   table.desk.file = folder.file("run.pdf");
