@@ -1,11 +1,11 @@
 #include "render/command/apply_command.h"
 
 #include <algorithm>
-#include <filesystem>
 #include <ostream>
 
 #include "render/command/faults.h"
 #include "render/command/files.h"
+#include "render/command/output_names.h"
 #include "render/report/json.h"
 #include "render/report/remedy_words.h"
 #include "render/report/text.h"
@@ -18,8 +18,7 @@ namespace stowpath {
 namespace {
 
 void refuse_writing_over(const SceneRequest& request) {
-  std::error_code ignored;
-  if (!request.scene || !std::filesystem::equivalent(*request.scene, *request.sheet, ignored)) return;
+  if (!request.scene || !same_file(*request.scene, *request.sheet)) return;
   throw UsageFault("-o " + *request.sheet + " would write over the scene itself",
                    "give the changed scene another name");
 }

@@ -5,6 +5,7 @@
 #include "render/command/apply_command.h"
 #include "render/command/faults.h"
 #include "render/command/moves_file.h"
+#include "render/command/output_names.h"
 #include "render/command/remedy_job.h"
 #include "render/command/sheet_file.h"
 #include "render/report/json.h"
@@ -46,7 +47,7 @@ void check_sagged(const SceneRequest& request, const SceneJob& job) {
 }
 
 void check_detail(const SceneRequest& request, const Model& model) {
-  if (request.detail && request.sheet && *request.detail == *request.sheet)
+  if (request.detail && request.sheet && same_file(*request.detail, *request.sheet))
     throw UsageFault("-o and --detail both write " + *request.sheet, "give them two names");
   if (request.detail && !has_hook_and_bracket(model))
     throw UsageFault("--detail: the scene has no hook at a bracket to draw", "leave --detail out");

@@ -73,6 +73,13 @@ class TemporaryFile {
   bool renamed_ = false;
 };
 
+void check_regular(const std::string& name) {
+  std::error_code ignored;
+  const auto there = std::filesystem::status(name, ignored);
+  if (std::filesystem::exists(there) && !std::filesystem::is_regular_file(there))
+    throw FileFault(name, "is not a file that can be written over");
+}
+
 }  // namespace
 
 std::string read_text(const std::string& name, std::istream& standard_input, std::size_t most) {
@@ -87,11 +94,15 @@ std::string read_text(const std::string& name, std::istream& standard_input, std
   return text;
 }
 
+void check_can_write(const std::string& name) {
+  check_regular(name);
+  const std::string folder = std::filesystem::path(name).parent_path();
+  if (access(folder.empty() ? "." : folder.c_str(), W_OK | X_OK) != 0)
+    throw FileFault(name, "cannot be written: " + reason(errno));
+}
+
 void write_whole(const std::string& name, std::string_view text) {
-  std::error_code ignored;
-  const auto there = std::filesystem::status(name, ignored);
-  if (std::filesystem::exists(there) && !std::filesystem::is_regular_file(there))
-    throw FileFault(name, "is not a file that can be written over");
+  check_regular(name);
   TemporaryFile file(name);
   file.write_all(text);
   file.take_its_place();

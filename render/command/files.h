@@ -16,6 +16,10 @@ inline constexpr std::size_t kMostSceneText = std::size_t{1} << 20U;
 /// @throws FileFault where it is missing, a directory, or cannot be read
 std::string read_text(const std::string& name, std::istream& standard_input, std::size_t most = kMostSceneText);
 
+/// Whether a file of that name can be written, asked before long work; it may turn out otherwise all the same.
+/// @throws FileFault
+void check_can_write(const std::string& name);
+
 /// Writes a file whole: under a name of its own beside it first, then renamed, so that a file of this name is never
 /// half written and an older one stays until the new one is complete. Nothing is left behind on failure.
 /// @throws FileFault

@@ -1,7 +1,7 @@
 #include "render/command/recording_file.h"
 
 #include <array>
-#include <sstream>
+#include <istream>
 
 #include "render/command/faults.h"
 #include "render/command/files.h"
@@ -47,11 +47,11 @@ void write_recording_file(const std::string& name, const Recording& recording) {
   write_whole(name, write_recording(recording));
 }
 
-Recording read_recording_file(const std::string& name, const Model& model) {
-  std::istringstream nothing;
-  Recording recording = parsed(read_text(name, nothing, kMostRecordingText), name);
+Recording read_recording_file(const std::string& name, const Model& model, std::istream& in) {
+  const std::string called = name == "-" ? "standard input" : name;
+  Recording recording = parsed(read_text(name, in, kMostRecordingText), called);
   if (recording.scene != model.name || recording.sections != model.linkage.sections)
-    throw UsageFault(name + " is a recording of another scene, \"" + recording.scene + "\"",
+    throw UsageFault(called + " is a recording of another scene, \"" + recording.scene + "\"",
                      "replay it with the scene that it was recorded with");
   return recording;
 }

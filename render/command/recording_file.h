@@ -1,5 +1,6 @@
 #pragma once
 
+#include <iosfwd>
 #include <string>
 
 #include "render/sheet/rehearsal_drawing.h"
@@ -17,8 +18,8 @@ void write_drawing(const std::string& name, const RecordingSubject& subject);
 /// Writes a recording's text whole. @throws FileFault
 void write_recording_file(const std::string& name, const Recording& recording);
 
-/// A recording of that scene. @throws FileFault, SceneFault with the place in the recording, UsageFault where it is of
+/// A recording of that scene, from a file or, for "-", from standard input. @throws FileFault, SceneFault with the place in the recording, UsageFault where it is of
 /// another scene
-Recording read_recording_file(const std::string& name, const Model& model);
+Recording read_recording_file(const std::string& name, const Model& model, std::istream& in);
 
 }  // namespace stowpath

@@ -4,11 +4,14 @@
 #include <ostream>
 
 #include "render/command/faults.h"
+#include "render/command/files.h"
 #include "render/command/hand_push.h"
+#include "render/command/output_names.h"
 #include "render/command/progress.h"
 #include "render/command/recording_file.h"
 #include "render/report/rehearsal_report.h"
 #include "render/report/words.h"
+#include "sim/rehearsal/stage.h"
 #include "sim/trade/figure.h"
 #include "sim/trade/length.h"
 #include "sim/trade/measure.h"
@@ -30,6 +33,16 @@ double seconds(const std::string& option, const std::string& text) {
   const auto time = read_seconds(text);
   if (!time) refuse(option, text, "write it as 12s, or 1.5 min");
   return *time;
+}
+
+// After the rehearsal is broken off nothing is tried any more.
+double moment(const std::string& option, const std::string& text) {
+  const double time = seconds(option, text);
+  if (time > kLongestRehearsal)
+    throw UsageFault(option + ": " + text + " is after the end: no rehearsal is watched for longer than " +
+                         format_decimal(kLongestRehearsal / 60.0, 0) + " min",
+                     "run it without " + option + " first: the report says how long the procedure takes");
+  return time;
 }
 
 // Cuts "... for 2s" off the end.
@@ -59,7 +72,9 @@ void check_no_pins(const Scene& scene, const WhatIfs& asked) {
   for (const int hinge : asked.no_pins)
     if (hinge < 1 || hinge > hinges)
       throw UsageFault("--no-pin " + std::to_string(hinge) + ": there is no such hinge",
-                       hinges == 0 ? "this stair has none" : "its hinges are 1 to " + std::to_string(hinges));
+                       hinges == 0   ? "this stair has none"
+                       : hinges == 1 ? "it has one: hinge 1"
+                                     : "its hinges are 1 to " + std::to_string(hinges));
 }
 
 void check_line(const Scene& scene, const WhatIfs& asked) {
@@ -85,6 +100,15 @@ RehearsalReport watched(RehearsalOptions options, const Scene& scene, const Mode
 
 }  // namespace
 
+void check_rehearsal_files(const SceneRequest& request, const RehearsalFiles& files) {
+  check_apart({{"", request.scene.value_or("")}, {"--replay", files.replay}},
+              {{"--record", files.record}, {"-o", files.drawing}});
+  if (!files.record.empty()) check_recording_name(files.record);
+  if (!files.drawing.empty()) check_drawing_name(files.drawing);
+  for (const std::string& name : {files.record, files.drawing})
+    if (!name.empty()) check_can_write(name);
+}
+
 HandPush asked_push(const std::string& text) {
   const HandPushRead read = read_hand_push(text);
   if (!read.push) throw UsageFault("--push: \"" + text + "\": " + read.problem, read.hint);
@@ -93,15 +117,16 @@ HandPush asked_push(const std::string& text) {
 
 RehearsalOptions rehearsal_options(const WhatIfs& asked) {
   RehearsalOptions options;
-  if (!asked.let_go.empty()) options.let_go = seconds("--let-go", asked.let_go);
-  if (!asked.line_breaks.empty()) options.line_breaks = seconds("--line-breaks", asked.line_breaks);
+  if (!asked.let_go.empty()) options.let_go = moment("--let-go", asked.let_go);
+  if (!asked.line_breaks.empty()) options.line_breaks = moment("--line-breaks", asked.line_breaks);
   if (!asked.push.empty()) options.push = outward_push(asked_push(asked.push));
   if (!asked.gust.empty()) options.gust = read_gust(asked.gust);
-  if (!asked.when.empty()) options.when = seconds("--when", asked.when);
+  if (!asked.when.empty()) options.when = moment("--when", asked.when);
   options.comes_down = !asked.only_up;
   options.hand_at_foot = !asked.alone;
   for (const int hinge : asked.no_pins) options.no_pins.push_back(hinge - 1);
-  if (options.let_go && options.line_breaks) throw UsageFault("the line is let go or it breaks, not both", "");
+  if (options.let_go && options.line_breaks) throw UsageFault("the line is let go or it breaks, not both",
+                     "leave --let-go or --line-breaks out: run it once with each");
   if (asked.only_up && asked.alone)
     throw UsageFault("--alone is about the way down, and --only-up leaves that out", "leave one of them out");
   if (options.when && !options.push && !options.gust)
@@ -109,7 +134,7 @@ RehearsalOptions rehearsal_options(const WhatIfs& asked) {
   return options;
 }
 
-double station_at_first(const std::string& text, const Model& model) {
+double station_at_first(const std::string& text, const Model& model, DisplayUnits units) {
   if (text.empty()) return far_station(model);
   if (!rolls_standing(model))
     throw UsageFault("--from: this procedure does not roll the stair, so it stands where the work is done",
@@ -121,9 +146,9 @@ double station_at_first(const std::string& text, const Model& model) {
   const Measure read = parse_length(text, LengthUnit::none);
   if (!read.value) throw UsageFault("--from: \"" + text + "\": " + read.problem, "write a station, as in 2.5m, or home");
   if (!model.span.contains(*read.value))
-    throw UsageFault("--from: the stair cannot stand at station " + place_text(*read.value, DisplayUnits::metric),
-                     "its hooks keep it between stations " + place_text(model.span.lo, DisplayUnits::metric) + " and " +
-                         place_text(model.span.hi, DisplayUnits::metric));
+    throw UsageFault("--from: the stair cannot stand at station " + place_text(*read.value, units),
+                     "its hooks keep it between stations " + place_text(model.span.lo, units) + " and " +
+                         place_text(model.span.hi, units));
   return *read.value;
 }
 
@@ -150,11 +175,11 @@ std::string what_ifs_text(const WhatIfs& asked) {
 int run_rehearse(const SceneRequest& request, const WhatIfs& asked, const RehearsalFiles& files, std::istream& in,
                  std::ostream& out) {
   RehearsalOptions options = rehearsal_options(asked);
-  if (!files.drawing.empty()) check_drawing_name(files.drawing);
+  check_rehearsal_files(request, files);
   const auto [scene, model, units] = read_job(request, in);
   check_no_pins(scene, asked);
   check_line(scene, asked);
-  options.from = station_at_first(asked.from, model);
+  options.from = station_at_first(asked.from, model, units);
   RehearsalReport report = watched(options, scene, model, request.voice);
   report.recording.options = what_ifs_text(asked);
   if (!files.record.empty()) write_recording_file(files.record, report.recording);

@@ -22,8 +22,11 @@ struct WhatIfs {
 struct RehearsalFiles {
   std::string record;   ///< to keep the run in
   std::string drawing;  ///< .svg, .pdf, .png, .html or .webp
-  std::string replay;   ///< a recording to tell and draw again, in place of a run
+  std::string replay;   ///< a recording to tell and draw again, in place of a run; "-" for standard input
 };
+
+/// Whether all of them can be written, and nothing over what is read: asked before any work. @throws UsageFault, FileFault
+void check_rehearsal_files(const SceneRequest& request, const RehearsalFiles& files);
 
 /// A push as --push takes it. @throws UsageFault naming what is wrong and what to write
 HandPush asked_push(const std::string& text);
@@ -33,8 +36,9 @@ HandPush asked_push(const std::string& text);
 RehearsalOptions rehearsal_options(const WhatIfs& asked);
 
 /// Where the stair stands at first: "2.5 m", "home"; as far as it can from where it is rolled to where nothing is said.
+/// @param units  of what a fault says
 /// @throws UsageFault where that is no station of the stair, or the procedure does not roll it
-double station_at_first(const std::string& text, const Model& model);
+double station_at_first(const std::string& text, const Model& model, DisplayUnits units = DisplayUnits::metric);
 
 /// The same as the user would write it, for a recording's head; empty where nothing is asked.
 std::string what_ifs_text(const WhatIfs& asked);

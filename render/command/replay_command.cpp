@@ -18,9 +18,11 @@ std::string report_of(const SceneRequest& request, const RecordingSubject& subje
 }  // namespace
 
 int run_replay(const SceneRequest& request, const RehearsalFiles& files, std::istream& in, std::ostream& out) {
-  if (!files.drawing.empty()) check_drawing_name(files.drawing);
+  check_rehearsal_files(request, files);
+  if (files.replay == "-" && request.scene == "-")
+    throw UsageFault("--replay - and the scene - both read standard input", "name a file for one of them");
   const auto [scene, model, units] = read_job(request, in);
-  const Recording recording = read_recording_file(files.replay, model);
+  const Recording recording = read_recording_file(files.replay, model, in);
   const RecordingSubject subject{scene, model, recording, units};
   if (!files.drawing.empty()) write_drawing(files.drawing, subject);
   out << report_of(request, subject);

@@ -13,16 +13,16 @@ namespace stowpath {
 namespace {
 
 // A hand above the rail or under the floor, or a stair that stands in something: said of the scene at hand.
-void check_roll(const Scene& scene, const Model& model, const PushOptions& push) {
+void check_roll(const Scene& scene, const Model& model, const PushOptions& push, DisplayUnits units) {
   const Interval reach{model.floor_level, model.linkage.pivot.y};
   if (!reach.contains(push.height))
     throw UsageFault("--push: the hand must be between the floor and the rail",
-                     "a height from " + place_text(reach.lo, DisplayUnits::metric) + " to " +
-                         place_text(reach.hi, DisplayUnits::metric));
+                     "a height from " + place_text(reach.lo, units) + " to " +
+                         place_text(reach.hi, units));
   const double half = 0.5 * scene.stair.width;
   if (std::abs(push.across) > half)
     throw UsageFault("--push: the hand is beside the stair",
-                     "an offset of at most " + place_text(half, DisplayUnits::metric) + " either way");
+                     "an offset of at most " + place_text(half, units) + " either way");
   if (scene.stair.casters.stations.empty())
     throw UsageFault("--push: this stair has no casters to roll on", "give them under stair.casters.stations");
   if (free_stations(span_site(scene, model), model.span).empty())
@@ -48,9 +48,9 @@ PushOptions roll_push_options(const HandPush& hand) {
 int run_roll(const SceneRequest& request, const std::string& push, const RehearsalFiles& files, std::istream& in,
              std::ostream& out) {
   const PushOptions options = roll_push_options(asked_push(push));
-  if (!files.drawing.empty()) check_drawing_name(files.drawing);
+  check_rehearsal_files(request, files);
   const auto [scene, model, units] = read_job(request, in);
-  check_roll(scene, model, options);
+  check_roll(scene, model, options, units);
   const RollReport report = roll_push(scene, model, options);
   if (!files.record.empty() || !files.drawing.empty()) {
     Recording recording = record_roll(scene, model, report);

@@ -37,6 +37,20 @@ struct Wanted {
   RehearsalFiles files;
 };
 
+// An option that says nothing would be taken for one that was left out.
+const CLI::Validator kSaid(
+    [](std::string& text) {
+      return text.find_first_not_of(' ') == std::string::npos ? std::string("nothing is written after it") : "";
+    },
+    "");
+
+const CLI::Validator kHinge(
+    [](std::string& text) {
+      int hinge = 0;
+      return CLI::detail::lexical_cast(text, hinge) ? "" : "\"" + text + "\" is no hinge: they count 1, 2 from the rail";
+    },
+    "");
+
 CLI::App* add_report_command(CLI::App& app, Wanted& wanted, const std::string& name, const std::string& asks) {
   CLI::App* command = app.add_subcommand(name, asks);
   command->add_option("SCENE", wanted.scene, "Scene file, - for standard input; without one: the built-in demo");
@@ -65,22 +79,35 @@ void add_rehearse(CLI::App& app, Wanted& wanted) {
   command->add_flag("--alone", what.alone, "Nobody draws the foot along the floor on the way down");
   command->add_option("--let-go", what.let_go, "The hoist line is let go after TIME (12s)")->type_name("TIME");
   command->add_option("--line-breaks", what.line_breaks, "The hoist line breaks after TIME")->type_name("TIME");
-  command->add_option("--no-pin", what.no_pins, "The stair stands without the pin of hinge N")->type_name("N");
+  command->add_option("--no-pin", what.no_pins, "The stair stands without the pin of hinge N, counted from the rail")
+      ->type_name("N")
+      ->allow_extra_args(false)
+      ->check(kHinge);
   command
       ->add_option(
           "--push", what.push,
           "A hand pushes: \"120N at 1.1m along\" rolls the standing stair, and the procedure is left out; \"120N "
-          "at 1.1m outward for 2s\" pushes it off the wall")
+          "at 1.1m outward for 2s\" pushes it off the wall, for 1 s where no time is said")
       ->type_name("PUSH");
-  command->add_option("--gust", what.gust, "Air blows against the climber's face: \"10 m/s\"")->type_name("SPEED");
-  command->add_option("--when", what.when, "Push or blow after TIME")->type_name("TIME");
+  command
+      ->add_option("--gust", what.gust,
+                   "Air blows against the climber's face: \"10 m/s\", or \"-8 m/s for 3s\" from behind; for 1 s where no "
+                   "time is said")
+      ->type_name("SPEED");
+  command
+      ->add_option("--when", what.when,
+                   "Push or blow after TIME (default: a push 1 s after the start, or after the stair is rolled; a gust "
+                   "alone once it is parked)")
+      ->type_name("TIME");
   command->add_option("--from", what.from, "Where the stair stands at first, before it is rolled: a station, or home")
       ->type_name("STATION");
   RehearsalFiles& files = wanted.files;
   command->add_option("--record", files.record, "Keep the run in FILE, as text")->type_name("FILE");
   command->add_option("-o,--output", files.drawing, "Draw the run to FILE: .html, .svg, .pdf, .png or .webp")
       ->type_name("FILE");
-  command->add_option("--replay", files.replay, "Tell and draw the run kept in FILE, in place of a new one")
+  command
+      ->add_option("--replay", files.replay,
+                   "Tell and draw the run kept in FILE, - for standard input, in place of a new one")
       ->type_name("FILE");
 }
 
@@ -119,6 +146,13 @@ void add_dryfit(CLI::App& app, Wanted& wanted) {
       ->type_name("ID");
   dryfit->add_option("--detail", wanted.detail, "Draw the hook at a bracket, full size, to FILE: .svg, .pdf or .png")
       ->type_name("FILE");
+}
+
+// No option of any command, nor the scene, may be an empty text.
+void refuse_empty(CLI::App& app) {
+  for (CLI::App* command : app.get_subcommands([](CLI::App*) { return true; }))
+    for (CLI::Option* option : command->get_options([](CLI::Option* o) { return o->get_items_expected_max() > 0; }))
+      option->check(kSaid);
 }
 
 bool asks_json(const std::vector<std::string>& arguments) {
@@ -183,6 +217,7 @@ int parse_and_do(const std::vector<std::string>& arguments, const Terminal& term
   app.add_subcommand("open", "Step through the moves in a window")
       ->add_option("SCENE", wanted.scene, "Scene file; without one: the built-in demo");
   app.add_subcommand("schema", "Print the JSON Schema of the scene file");
+  refuse_empty(app);
   std::vector<std::string> last_first(arguments.rbegin(), arguments.rend());  // as the parser takes them
   try {
     app.parse(last_first);

@@ -17,7 +17,6 @@ constexpr double kShovedFor = 9.0;                 // watched after a push [s]
 constexpr double kPushAt = 1.0;                    // after the start, or the roll, where nothing else is said [s]
 constexpr double kTurnsOver = 0.3490658503988659;  // by so much off the way meant: 20 degrees; judgement [rad]
 constexpr double kSameStation = 1e-9;              // [m]
-constexpr double kLongest = 2400.0;                // a rehearsal that takes longer is broken off [s]
 
 std::size_t index(int i) { return static_cast<std::size_t>(i); }
 
@@ -136,7 +135,7 @@ void Stage::advance(int steps) {
 void Stage::close() {
   if (follows()) end_aftermath();
   if (crew_.going_down() && crew_.finished() && crew_.gave_up().empty() && !has_aftermath()) stand_again();
-  if (world_.time() > kLongest && !crew_.finished())
+  if (world_.time() > kLongestRehearsal && !crew_.finished())
     tally_.report.gave_up = "it takes more than 40 minutes, and is not watched further";
   tally_.close(world_.time());
 }
@@ -168,7 +167,7 @@ bool Stage::too_swift() const { return crew_.swiftest() * world_.step_length() >
 
 bool Stage::finished() const {
   const double now = world_.time();
-  if (now > kLongest) return true;
+  if (now > kLongestRehearsal) return true;
   if (has_aftermath()) return ended_;
   const auto waits = [&](std::optional<double> at) { return at && now < *at + kParkedFor; };
   if (waits(options_.let_go) || waits(options_.line_breaks)) return false;

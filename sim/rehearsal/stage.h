@@ -6,6 +6,9 @@
 
 namespace stowpath {
 
+/// A rehearsal that takes longer is broken off [s].
+inline constexpr double kLongestRehearsal = 2400.0;
+
 /// One run of a rehearsal at one step: the world, the crew at their lines, and what is kept of it.
 ///
 /// `rehearse` runs one to its end; a window drives one itself:

@@ -2,6 +2,7 @@
 
 #include <catch2/catch.hpp>
 #include <fstream>
+#include <sstream>
 
 #include "render/command/faults.h"
 #include "render/command/scene_source.h"
@@ -51,15 +52,20 @@ TEST_CASE("recording file: what was kept is read again, of that scene alone", "[
   const ScratchFolder folder;
   const Model model = build_model(sample_scene());
   const Recording recording = of(model);
+  const auto read = [&](const std::string& name, const std::string& input = "") {
+    std::istringstream in(input);
+    return read_recording_file(name, model, in);
+  };
   write_recording_file(folder.file("run.txt"), recording);
-  CHECK(write_recording(read_recording_file(folder.file("run.txt"), model)) == write_recording(recording));
+  CHECK(write_recording(read(folder.file("run.txt"))) == write_recording(recording));
+  CHECK(write_recording(read("-", write_recording(recording))) == write_recording(recording));
   Recording other = recording;
   other.scene = "elsewhere";
   write_recording_file(folder.file("other.txt"), other);
-  CHECK_THROWS_WITH(read_recording_file(folder.file("other.txt"), model), Contains("of another scene, \"elsewhere\""));
+  CHECK_THROWS_WITH(read(folder.file("other.txt")), Contains("of another scene, \"elsewhere\""));
   std::ofstream(folder.file("broken.txt")) << "stowpath-recording 1\nscene a\n";
-  CHECK_THROWS_AS(read_recording_file(folder.file("broken.txt"), model), SceneFault);
-  CHECK_THROWS_AS(read_recording_file(folder.file("none.txt"), model), FileFault);
+  CHECK_THROWS_AS(read(folder.file("broken.txt")), SceneFault);
+  CHECK_THROWS_AS(read(folder.file("none.txt")), FileFault);
 }
 
 TEST_CASE("recording report: it tells what was recorded, and that it proves nothing", "[report]") {

@@ -7,6 +7,7 @@
 
 #include "render/command/faults.h"
 #include "render/command/run.h"
+#include "sim/rehearsal/stage.h"
 #include "tests/support/gallery.h"
 
 namespace stowpath {
@@ -67,7 +68,61 @@ TEST_CASE("rehearse command: what cannot be read is refused with what to write",
   asked.when = "3s";
   CHECK_THAT(refused(asked), Contains("neither is asked"));
   asked.let_go = asked.line_breaks = "3s";
-  CHECK_THAT(refused(asked), Contains("not both"));
+  CHECK_THAT(refused(asked), Contains("not both") && Contains("leave --let-go or --line-breaks out"));
+}
+
+TEST_CASE("rehearse command: a time after every rehearsal's end is refused", "[render][rehearsal]") {
+  for (const char* option : {"--let-go", "--line-breaks", "--when"}) {
+    const Answer late = ask({"rehearse", "-", option, "40.1min", "--gust", "5 m/s"}, "demo-cured");
+    CHECK(late.code == kExitUsage);
+    CHECK_THAT(late.err, Contains(option + std::string(": 40.1min is after the end")) && Contains("40 min\n"));
+  }
+  WhatIfs asked;
+  asked.let_go = "40min";
+  CHECK(*rehearsal_options(asked).let_go == kLongestRehearsal);
+}
+
+TEST_CASE("rehearse command: an option that says nothing is refused, not left out", "[render][rehearsal]") {
+  for (const char* option : {"--let-go", "--line-breaks", "--push", "--gust", "--when", "--from", "--record", "--replay",
+                             "-o", "--no-pin"}) {
+    for (const char* nothing : {"", " "}) {
+      CAPTURE(option);
+      const Answer empty = ask({"rehearse", "-", option, nothing}, "demo");
+      CHECK(empty.code == kExitUsage);
+      CHECK(empty.out.empty());
+      CHECK_THAT(empty.err, Contains("nothing is written after it"));
+    }
+  }
+  CHECK(ask({"rehearse", ""}, "demo").code == kExitUsage);
+  CHECK(ask({"dryfit", "--apply", "", "-"}, "demo").code == kExitUsage);
+}
+
+TEST_CASE("rehearse command: --no-pin takes one hinge, and leaves the scene alone", "[render][rehearsal]") {
+  const Answer one = ask({"rehearse", "--no-pin", "9", "-"}, "demo-cured");
+  CHECK_THAT(one.err, Contains("--no-pin 9: there is no such hinge"));
+  const Answer two = ask({"rehearse", "--no-pin", "1", "--no-pin", "9", "-"}, "demo-cured");
+  CHECK_THAT(two.err, Contains("--no-pin 9: there is no such hinge"));
+  for (const char* wrong : {"1.5", "one", "scene.yaml"}) {
+    const Answer half = ask({"rehearse", "--no-pin", wrong, "-"}, "demo-cured");
+    CHECK(half.code == kExitUsage);
+    CHECK_THAT(half.err, Contains("--no-pin: \"" + std::string(wrong) + "\" is no hinge: they count 1, 2 from the rail"));
+  }
+}
+
+TEST_CASE("rehearse command: faults speak in the units that are asked for", "[render][rehearsal]") {
+  const Answer inches = ask({"rehearse", "-", "--from", "9m", "--units", "in"}, "demo");
+  CHECK_THAT(inches.err, Contains("cannot stand at station 29'-6 5/16\""));
+  CHECK_THAT(inches.err, !Contains(" m"));
+  const Answer high = ask({"rehearse", "-", "--push", "120N at 9m", "--units", "in"}, "demo");
+  CHECK_THAT(high.err, Contains("between the floor and the rail") && !Contains(" m"));
+  CHECK_THAT(ask({"rehearse", "-", "--push", "120N at 1m offset 2m", "--units", "in"}, "demo").err, !Contains(" m "));
+}
+
+TEST_CASE("rehearse command: a gust alone is told as a gust", "[render][rehearsal]") {
+  const Answer gust = ask({"rehearse", "-", "--gust", "4 m/s", "--only-up"}, "demo-cured");
+  CHECK_THAT(gust.out, Contains("\nTHE GUST\n") && Contains("The gust turned a section") && !Contains("THE PUSH"));
+  const Answer both = ask({"rehearse", "-", "--gust", "4 m/s", "--push", "10N at 1m outward", "--only-up"}, "demo-cured");
+  CHECK_THAT(both.out, Contains("\nPUSH AND GUST\n"));
 }
 
 TEST_CASE("rehearse command: a rehearsal never says that anything clears", "[render][rehearsal]") {
