@@ -16,6 +16,7 @@
 #include "render/sheet/recording_curves.h"
 #include "render/sheet/roll_drawing.h"
 #include "render/sheet/stair_drawing.h"
+#include "sim/rehearsal/script.h"
 #include "sim/trade/us_units.h"
 
 namespace stowpath {
@@ -56,6 +57,7 @@ json frame_json(const RecordedFrame& frame, int sections, const PageViews& views
   out.push_back(rounded(views.plan.x(frame.station), kThousandth));
   out.push_back(rounded(frame.yaw, kMillionth));
   out.push_back(rounded(frame.push, 0.1));
+  out.push_back(rounded(frame.fold.pull, 0.1));
   return out;
 }
 
@@ -181,11 +183,14 @@ class PageMaker {
             rounded(-frame_.scale.paper(end.at.y), kThousandth)};
   }
 
-  json frames() const {
-    json out = json::array();
-    for (const std::size_t i : motion_frames(subject_.model, subject_.recording, kStrays))
-      out.push_back(frame_json(subject_.recording.frames[i], subject_.recording.sections, {frame_, plan_}));
-    return out;
+  // Nothing is left out just before the stair is brought elsewhere: what is shown there is no motion.
+  void add_frames(json& run) const {
+    run["frames"] = run["brought"] = json::array();
+    for (const std::size_t i : motion_frames(subject_.model, subject_.recording, kStrays)) {
+      if (brought_before(subject_.recording, i)) run["brought"].push_back(run["frames"].size());
+      run["frames"].push_back(frame_json(subject_.recording.frames[i], subject_.recording.sections, {frame_, plan_}));
+    }
+    run["ends"] = rounded(ends_at(subject_.recording), kThousandth);
   }
 
   json events_json() const {
@@ -204,14 +209,16 @@ class PageMaker {
   std::string run_json() const {
     const bool imperial = subject_.units == DisplayUnits::imperial;
     json run{{"sections", subject_.recording.sections},
-             {"frames", frames()},
              {"events", events_json()},
              {"moves", moves()},
              {"ropes", json::array()},
              {"forces", words_.forces}};
+    add_frames(run);
     for (const RopeRun& rope : subject_.model.ropes)
       run["ropes"].push_back({{"a", rope_end(rope.a)}, {"b", rope_end(rope.b)}, {"hooked", rope.only_hooked_on}});
     const auto down = lowers_away_at(subject_.recording);
+    const CrewSpeeds crew = crew_speeds(subject_.scene);
+    run["strongest"] = {crew.strength, crew.by_hand};
     run["down"] = down ? json(rounded(*down, kThousandth)) : json(nullptr);
     const auto last = static_cast<std::size_t>(subject_.recording.sections - 1);
     run["foot"] = rounded(frame_.scale.paper(subject_.model.linkage.length.at(last)), kThousandth);

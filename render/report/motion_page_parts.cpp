@@ -31,21 +31,29 @@ li.past button{border-left-color:var(--line)}
 
 std::string_view motion_page_script() {
   return R"(document.documentElement.classList.add('scripts');
-const $=id=>document.getElementById(id),F=run.frames,N=run.sections,T0=F[0][0],T1=F[F.length-1][0];
+const $=id=>document.getElementById(id),F=run.frames,N=run.sections,T0=F[0][0],T1=run.ends;
 let time=T0,last=0,playing=false;
 // The frame at a time, straight between the two next to it. A frame: time, move, pull, line on, then x, y, turn of
-// each section; then the stair's place along the rail and its turn, both on the paper from above, and a hand's push.
+// each section; then the stair's place along the rail and its turn, both on the paper from above, a hand's push, and the
+// fold line's pull.
+// Frames in run.brought are of a stair put elsewhere meanwhile: nothing goes there, and nothing has a speed.
 function at(t){
   let a=0,b=F.length-1;
   while(b-a>1){const m=(a+b)>>1;F[m][0]<=t?a=m:b=m}
-  const p=F[a],q=F[b],u=q[0]>p[0]?Math.max(0,Math.min(1,(t-p[0])/(q[0]-p[0]))):0,f=p.map((v,i)=>v+u*(q[i]-v));
+  const p=F[a],q=F[b],put=run.brought.includes(b);
+  const u=put?+(t>=q[0]):q[0]>p[0]?Math.max(0,Math.min(1,(t-p[0])/(q[0]-p[0]))):0,f=p.map((v,i)=>v+u*(q[i]-v));
   f[1]=u<1?p[1]:q[1];f[3]=u<1?p[3]:q[3];
-  f.speed=q[0]>p[0]?foot(q,p)/(q[0]-p[0]):0;
+  f.speed=q[0]>p[0]&&!put&&t<=q[0]?foot(q,p)/(q[0]-p[0]):0;
   return f}
 function point(f,e){if(e[0]<0)return[e[1],e[2]];const k=4+3*e[0],c=Math.cos(f[k+2]),s=Math.sin(f[k+2]);
   return[f[k]+c*e[1]-s*e[2],f[k+1]+s*e[1]+c*e[2]]}
 function foot(q,p){const e=[N-1,run.foot,0],a=point(p,e),b=point(q,e),k=4+3*N;
   return Math.hypot((b[0]-a[0])*run.metres,(b[1]-a[1])*run.metres,(q[k]-p[k])*run.planMetres)}
+// The wider the harder it is pulled, dashed where it is slack, red beyond what the crew can pull.
+function rope(e,pull,most){
+  e.setAttribute('class',pull>most?'s-red':pull>0?'s-line':'s-blue');
+  e.setAttribute('stroke-width',pull>0?(.25+.75*Math.min(1,pull/most)).toFixed(2):.35);
+  e.setAttribute('stroke-dasharray',pull>0?'none':'2 1')}
 function show(t){
   time=Math.max(T0,Math.min(T1,t));const f=at(time);
   for(let j=0;j<N;j++){const k=4+3*j;
@@ -56,6 +64,7 @@ function show(t){
   run.ropes.forEach((r,i)=>{const a=point(f,r.a),b=point(f,r.b),e=$('rope-'+i);
     e.setAttribute('x1',a[0].toFixed(2));e.setAttribute('y1',a[1].toFixed(2));
     e.setAttribute('x2',b[0].toFixed(2));e.setAttribute('y2',b[1].toFixed(2));
+    if(run.forces)rope(e,r.hooked?f[2]:f[k+3],run.strongest[r.hooked?0:1]);
     e.style.display=!r.hooked||f[3]>0?'':'none'});
   $('slide').value=time;
   const x=run.plot[0]+(time-run.plot[2])/(run.plot[3]-run.plot[2])*(run.plot[1]-run.plot[0]);
@@ -68,7 +77,7 @@ function tick(now){if(!playing)return;const fast=+$('fast').value;show(time+fast
   if(time>=T1)stop();else requestAnimationFrame(tick)}
 function stop(){playing=false;$('play').textContent='Play'}
 function play(){if(playing)return stop();if(time>=T1)time=T0;playing=true;$('play').textContent='Stop';last=performance.now();requestAnimationFrame(tick)}
-function step(by){stop();let i=F.findIndex(f=>f[0]>=time-1e-9);if(by<0&&i>0||F[i][0]<=time+1e-9)i+=by;
+function step(by){stop();let i=F.findIndex(f=>f[0]>=time-1e-9);if(i<0)i=F.length;if(by<0&&i>0||i<F.length&&F[i][0]<=time+1e-9)i+=by;
   show(F[Math.max(0,Math.min(F.length-1,i))][0])}
 $('slide').min=T0;$('slide').max=T1;$('slide').step=(T1-T0)/2000||1;
 $('slide').oninput=()=>{stop();show(+$('slide').value)};

@@ -1,6 +1,7 @@
 #include "render/report/recording_words.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <iterator>
 #include <numbers>
@@ -14,6 +15,15 @@
 
 namespace stowpath {
 namespace {
+
+constexpr double kThere = 1e-6;  // nearer than this to a station, the stair is there [m]
+
+constexpr std::array kGravest{
+    RecordedEventKind::leaves_pipe, RecordedEventKind::turns_over,   RecordedEventKind::line_broken,
+    RecordedEventKind::let_go,      RecordedEventKind::gives_up,     RecordedEventKind::hooks_lift,
+    RecordedEventKind::touch,       RecordedEventKind::zone_entered, RecordedEventKind::slack_ends,
+    RecordedEventKind::binds,       RecordedEventKind::stays,        RecordedEventKind::brought,
+    RecordedEventKind::strays};
 
 constexpr double kDegree = std::numbers::pi / 180.0;
 
@@ -143,10 +153,27 @@ bool has_trouble(const Recording& recording) {
                      [](const RecordedEvent& event) { return is_trouble(event.kind) && worth_telling(event); });
 }
 
+bool graver(const RecordedEvent& a, const RecordedEvent& b) {
+  const auto rank = [](const RecordedEvent& event) {
+    return std::find(kGravest.begin(), kGravest.end(), event.kind) - kGravest.begin();
+  };
+  return rank(a) != rank(b) ? rank(a) < rank(b) : std::abs(a.value) > std::abs(b.value);
+}
+
 std::optional<double> lowers_away_at(const Recording& recording) {
   for (const RecordedEvent& event : recording.events)
     if (event.kind == RecordedEventKind::lowers_away) return event.time;
   return std::nullopt;
+}
+
+double drawn_until(const Recording& recording) {
+  constexpr std::array kComesOtherwise{RecordedEventKind::let_go, RecordedEventKind::line_broken,
+                                       RecordedEventKind::turns_over, RecordedEventKind::gives_up};
+  const auto down = lowers_away_at(recording);
+  const bool otherwise = std::any_of(recording.events.begin(), recording.events.end(), [&](const RecordedEvent& event) {
+    return std::count(kComesOtherwise.begin(), kComesOtherwise.end(), event.kind) > 0;
+  });
+  return down && !otherwise ? *down : ends_at(recording);
 }
 
 std::vector<RecordedEvent> told_events(const Recording& recording) {
@@ -161,6 +188,20 @@ std::optional<RecordedEvent> last_told(const Recording& recording, double time) 
     if (event.time <= time && worth_telling(event)) last = event;
   }
   return last;
+}
+
+double ends_at(const Recording& recording) {
+  const double last = recording.frames.back().time;
+  return recording.events.empty() ? last : std::max(last, recording.events.back().time);
+}
+
+bool brought_before(const Recording& recording, std::size_t frame) {
+  if (frame == 0) return false;
+  const RecordedFrame &before = recording.frames.at(frame - 1), &after = recording.frames.at(frame);
+  return std::any_of(recording.events.begin(), recording.events.end(), [&](const RecordedEvent& event) {
+    return event.kind == RecordedEventKind::brought && event.time >= before.time && event.time <= after.time &&
+           std::abs(after.station - event.value) < kThere && std::abs(before.station - event.value) > kThere;
+  });
 }
 
 std::size_t frame_at(const Recording& recording, double time) {

@@ -23,14 +23,30 @@ bool is_trouble(RecordedEventKind kind);
 /// Whether a builder has to look into something of it. An older recording keeps no account: then its events tell.
 bool has_trouble(const Recording& recording);
 
+/// Whether one thing that has to be looked at is worse than another: a lost hold than a stroke, a stroke than a roll that
+/// does not go; of two of a kind the harder one.
+bool graver(const RecordedEvent& a, const RecordedEvent& b);
+
 /// When the way down begins; none where it does not: from then on a frame's move goes backwards [s]
 std::optional<double> lowers_away_at(const Recording& recording);
+
+/// Until when a run has to be drawn to show where the stair was: to where it is lowered away, if it then comes down the way
+/// that it went up, else to its end [s].
+double drawn_until(const Recording& recording);
 
 /// What happened and is worth telling, in order of time.
 std::vector<RecordedEvent> told_events(const Recording& recording);
 
 /// The last of these up to a time; none before the first.
 std::optional<RecordedEvent> last_told(const Recording& recording, double time);
+
+/// When the last frame was, or the last thing happened, whichever is later [s].
+/// @pre the recording has frames
+double ends_at(const Recording& recording);
+
+/// Whether the stair was put at another station between a frame and the one before, as it did not get there by itself:
+/// it has no speed there.
+bool brought_before(const Recording& recording, std::size_t frame);
 
 /// The last frame up to a time, the first before that.
 /// @pre the recording has frames

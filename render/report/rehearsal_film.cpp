@@ -13,11 +13,16 @@ constexpr double kWidth = 160.0;        // of a picture, in the drawing's millim
 constexpr double kAir = 6.0;            // round the view [mm]
 constexpr double kCaption = 19.0;       // under it [mm]
 
+// With the last picture stands what happened after it was recorded.
+double told_until(const Recording& recording, const RecordedFrame& frame) {
+  return &frame == &recording.frames.back() ? ends_at(recording) : frame.time;
+}
+
 void draw_caption(DisplayList& list, const RecordingSubject& subject, const RecordedFrame& frame, double top,
                   int faster) {
   const std::string pace = faster > 1 ? " (" + std::to_string(faster) + " times as fast)" : "";
   list.text({{kAir, top + 4.0}, frame_words(subject.model, subject.recording, frame, subject.units) + pace, 3.2});
-  if (const auto event = last_told(subject.recording, frame.time)) {
+  if (const auto event = last_told(subject.recording, told_until(subject.recording, frame))) {
     const bool trouble = is_trouble(event->kind);
     list.text({{kAir, top + 9.5},
                time_text(event->time) + "  " + event_sentence(*event, subject.units) + (trouble ? " ✗" : ""),
@@ -46,7 +51,8 @@ DisplayList make_rehearsal_picture(const RecordingSubject& subject, std::size_t 
   const SectionPoses poses = recorded_poses(shown, subject.recording.sections);
   draw_rehearsal_room(list, subject, view);
   draw_stair(list, view, subject.model, poses);
-  draw_ropes(list, view, subject.model, poses, shown.hoist.on);
+  Labels labels;
+  draw_recorded_ropes(list, labels, subject, view, shown, {{kAir, kAir}, {kWidth - kAir, view.y(extent.least.y)}});
   if (rolls) {
     draw_roll_room(list, subject, from_above);
     draw_stair_above(list, subject, from_above, shown, false);

@@ -11,6 +11,7 @@ constexpr double kColumn = 82.0;      // width of the notes
 constexpr double kTitleBlock = 16.0;  // its height
 constexpr double kHead = 9.0;         // a heading with its air
 constexpr double kLine = 4.1;         // from baseline to baseline of notes
+constexpr double kNoteAir = 0.8;      // under a note
 
 }  // namespace
 
@@ -80,6 +81,12 @@ void PlotSheet::cautions(const std::string& words) {
   bottom_ = top - 3.0;
 }
 
+bool PlotSheet::fits(const std::string& words, bool heading, int lines_more) const {
+  const auto lines = static_cast<double>(wrap_text(words, kNotes, kColumn).size());
+  const double after = lines_more > 0 ? kNoteAir + kLine * lines_more : 0.0;
+  return down_ + (heading ? kHead : 0.0) + kLine * lines + after <= bottom_;
+}
+
 void PlotSheet::note_heading(const std::string& words) {
   if (down_ + kHead + kLine > bottom_) return;
   labels_.fix(list_, {{column_, down_ + 6.0}, words, 3.0});
@@ -93,7 +100,7 @@ void PlotSheet::note(const std::string& words, Ink ink) {
     labels_.fix(list_, {{column_, down_ + kNotes}, line, kNotes, Anchor::start, ink});
     down_ += kLine;
   }
-  down_ += 0.8;
+  down_ += kNoteAir;
 }
 
 }  // namespace stowpath

@@ -24,6 +24,8 @@ class PlotSheet {
 
   /// Sets the cautions at the foot of the notes' column, where nothing can push them out; before any other note.
   void cautions(const std::string& words);
+  /// Whether a note of these words fits, and so many lines more under it. @param heading  a heading stands over it
+  bool fits(const std::string& words, bool heading, int lines_more) const;
   /// A heading in the notes' column.
   void note_heading(const std::string& words);
   /// Lines under it; those that do not fit are left out: the report has them all.

@@ -72,6 +72,12 @@ bool straight(const Model& model, const Recording& recording, std::size_t from, 
   return true;
 }
 
+// Between two frames that are not of one time.
+double foot_speed(const Model& model, const Recording& recording, const RecordedFrame& a, const RecordedFrame& b) {
+  const double fell = norm(recorded_foot(model, recording, b) - recorded_foot(model, recording, a));
+  return std::hypot(fell, b.station - a.station) / (b.time - a.time);
+}
+
 }  // namespace
 
 SectionPoses recorded_poses(const RecordedFrame& frame, int sections) {
@@ -91,30 +97,29 @@ Vec2 recorded_foot(const Model& model, const Recording& recording, const Recorde
 }
 
 RecordingCurves curves_of(const Model& model, const Recording& recording) {
-  RecordingCurves out;
+  RecordingCurves out{{}, {}, {}, {{}}, {{}}, {}};
   out.leans.resize(static_cast<std::size_t>(recording.sections));
-  const RecordedFrame* before = nullptr;
-  for (const RecordedFrame& frame : recording.frames) {
+  for (std::size_t i = 0; i < recording.frames.size(); ++i) {
+    const RecordedFrame& frame = recording.frames[i];
+    const bool broken = brought_before(recording, i);
+    if (broken) out.station.emplace_back(), out.speed.emplace_back();
     out.hoist.push_back({frame.time, frame.hoist.pull});
     out.fold.push_back({frame.time, frame.fold.pull});
     out.push.push_back({frame.time, std::abs(frame.push)});
-    out.station.push_back({frame.time, frame.station});
+    out.station.back().push_back({frame.time, frame.station});
     for (int j = 0; j < recording.sections; ++j) {
       out.leans[static_cast<std::size_t>(j)].push_back({frame.time, recorded_lean(frame, j)});
     }
-    if (before && frame.time > before->time) {
-      const double gone = std::hypot(
-          norm(recorded_foot(model, recording, frame) - recorded_foot(model, recording, *before)),
-          frame.station - before->station);
-      out.speed.push_back({0.5 * (frame.time + before->time), gone / (frame.time - before->time)});
-    }
-    before = &frame;
+    if (i == 0 || broken) continue;
+    const RecordedFrame& before = recording.frames[i - 1];
+    if (frame.time > before.time)
+      out.speed.back().push_back({0.5 * (frame.time + before.time), foot_speed(model, recording, before, frame)});
   }
   return out;
 }
 
-std::vector<std::size_t> strip_frames(const Model& model, const Recording& recording, std::size_t most) {
-  const std::size_t count = recording.frames.size();
+std::vector<std::size_t> strip_frames(const Model& model, const Recording& recording, std::size_t most, double until) {
+  const std::size_t count = recording.frames.empty() ? 0 : frame_at(recording, until) + 1;
   if (count < 2 || most < 2) return count == 0 ? std::vector<std::size_t>{} : std::vector<std::size_t>{0};
   std::vector<double> gone{0.0};
   for (std::size_t i = 1; i < count; ++i) gone.push_back(gone.back() + way(model, recording, i));

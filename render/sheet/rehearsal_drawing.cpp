@@ -10,15 +10,17 @@
 #include "render/sheet/recording_curves.h"
 #include "render/sheet/roll_drawing.h"
 #include "render/sheet/room_drawing.h"
+#include "render/sheet/rope_drawing.h"
 #include "render/sheet/side_view.h"
 #include "render/sheet/stair_drawing.h"
+#include "sim/rehearsal/script.h"
 #include "sim/trade/us_units.h"
 
 namespace stowpath {
 namespace {
 
 constexpr double kDegree = std::numbers::pi / 180.0;
-constexpr std::size_t kGhosts = 12;     // drawn one over the other
+constexpr std::size_t kGhosts = 9;      // drawn one over the other
 constexpr double kFarthestName = 12.0;  // of a ghost's time from its foot [mm]
 constexpr double kAxisAir = 10.5;       // over a plot, for its title and the figures of the one above [mm]
 constexpr double kTimeAir = 12.0;       // under the last one, for the time's figures and title [mm]
@@ -35,6 +37,12 @@ void name_frame(DisplayList& list, Labels& labels, const RecordingSubject& subje
                 const PaperBox& bounds, const RecordedFrame& at) {
   const Vec2 foot = frame(recorded_foot(subject.model, subject.recording, at));
   labels.place(list, {foot, time_text(at.time), kNotes, Anchor::start, Ink::blue}, foot, bounds, kFarthestName);
+}
+
+std::vector<Vec2> together(const std::vector<std::vector<Vec2>>& curves) {
+  std::vector<Vec2> all;
+  for (const std::vector<Vec2>& curve : curves) all.insert(all.end(), curve.begin(), curve.end());
+  return all;
 }
 
 /// The plots, on one axis of time.
@@ -82,7 +90,7 @@ class Plots {
   }
 
   PlotAxis time_axis(const char* title) const {
-    const double from = subject_.recording.frames.front().time, to = subject_.recording.frames.back().time;
+    const double from = subject_.recording.frames.front().time, to = ends_at(subject_.recording);
     PlotAxis axis = round_axis(from, std::max(to, from + 1e-3), 10, title);
     return axis;
   }
@@ -102,6 +110,10 @@ class Plots {
     draw_curve(list_, plot, values, pen);
   }
 
+  void curve(const Plot& plot, const BrokenCurve& pieces, double unit, const Pen& pen) {
+    for (const std::vector<Vec2>& piece : pieces) curve(plot, piece, unit, pen);
+  }
+
   void begin(const char* id, const char* title, const Plot& plot) {
     list_.open(id, title);
     draw_axes(list_, labels_, plot);
@@ -110,8 +122,8 @@ class Plots {
 
   void stations(const PaperBox& box) {
     const double unit = imperial() ? kFoot : 1.0;
-    double lo = curves_.station.front().y, hi = lo;
-    for (const Vec2& at : curves_.station) lo = std::min(lo, at.y), hi = std::max(hi, at.y);
+    double lo = INFINITY, hi = -INFINITY;
+    for (const Vec2& at : together(curves_.station)) lo = std::min(lo, at.y), hi = std::max(hi, at.y);
     if (hi - lo < kLeastStations) hi = lo + kLeastStations;
     const Plot plot{box, time_axis(""),
                     round_axis(lo / unit, hi / unit, figures_up(), imperial() ? "station, ft" : "station, m")};
@@ -142,9 +154,9 @@ class Plots {
 
   void speeds(const PaperBox& box) {
     const double unit = imperial() ? kFoot : 1.0;
-    const Plot plot{
-        box, time_axis(leans_ ? "" : "time, s"),
-        value_axis({&curves_.speed}, unit, imperial() ? "speed of the foot, ft/s" : "speed of the foot, m/s")};
+    const std::vector<Vec2> all = together(curves_.speed);
+    const Plot plot{box, time_axis(leans_ ? "" : "time, s"),
+                    value_axis({&all}, unit, imperial() ? "speed of the foot, ft/s" : "speed of the foot, m/s")};
     begin("speed", "Speed of the foot against time", plot);
     curve(plot, curves_.speed, unit, {Ink::line, kHeavy});
     list_.close();
@@ -152,8 +164,7 @@ class Plots {
 
   void leans(const PaperBox& box) {
     static constexpr std::array<const char*, kMaxSections> kNames{"section 1", "section 2", "section 3"};
-    std::vector<Vec2> all;
-    for (const std::vector<Vec2>& lean : curves_.leans) all.insert(all.end(), lean.begin(), lean.end());
+    const std::vector<Vec2> all = together(curves_.leans);
     const Plot plot{box, time_axis("time, s"), value_axis({&all}, kDegree, "lean from plumb, degrees")};
     begin("lean", "Lean of the sections against time", plot);
     std::vector<LegendEntry> legend;
@@ -198,10 +209,24 @@ void label_rehearsal_room(DisplayList& list, Labels& labels, const RecordingSubj
   label_room_side(list, labels, RoomSubject(subject).shown, frame);
 }
 
+void draw_recorded_ropes(DisplayList& list, Labels& labels, const RecordingSubject& subject, const ViewFrame& frame,
+                         const RecordedFrame& at, const PaperBox& bounds) {
+  const CrewSpeeds crew = crew_speeds(subject.scene);
+  const SectionPoses poses = recorded_poses(at, subject.recording.sections);
+  const auto rope = [&](const Rigging& rigging, const RecordedLine& now, double strongest, const std::string& name) {
+    const RopeSight sight{rigging, poses, now, strongest};
+    draw_rope(list, labels, frame, sight);
+    label_rope(list, labels, frame, sight, name, kNotes, subject.units, bounds);
+  };
+  if (subject.scene.hoist && subject.scene.hoist->ceiling_point)
+    rope(hoist_rigging(subject.scene), at.hoist, crew.strength, "");
+  if (const auto fold = fold_rigging(subject.scene)) rope(*fold, at.fold, crew.by_hand, "fold line");
+}
+
 void draw_strip(DisplayList& list, Labels& labels, const RecordingSubject& subject, const ViewFrame& frame,
                 const PaperBox& bounds, bool last) {
   const Recording& recording = subject.recording;
-  const std::vector<std::size_t> shown = strip_frames(subject.model, recording, kGhosts);
+  const std::vector<std::size_t> shown = strip_frames(subject.model, recording, kGhosts, drawn_until(recording));
   list.open("strip", "The stair as it went, from the first frame to the last");
   for (const std::size_t i : shown) {
     const bool first = i == shown.front();

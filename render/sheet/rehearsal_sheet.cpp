@@ -13,6 +13,7 @@ constexpr double kViewShare = 0.5;        // of the height, for the views
 constexpr double kRollViewShare = 0.42;   // of the height, where there are more plots
 constexpr double kSideShare = 0.45;  // of the width, for the side view where another stands beside it
 constexpr double kBetween = 4.0;     // each side of where they part [mm]
+constexpr double kWordsOver = 5.5;   // the side view [mm]
 
 // Middle of the box, standing on its lower edge, as large as it fits: a sheet of curves is no drawing to measure from.
 ViewFrame lay_view(const PaperBox& room, const PaperBox& extent, bool flipped) {
@@ -24,16 +25,48 @@ ViewFrame lay_view(const PaperBox& room, const PaperBox& extent, bool flipped) {
   return frame;
 }
 
+/// What happened under its headings, as much of it as there is room for; the rest is counted.
+class NoteList {
+ public:
+  NoteList(PlotSheet& sheet, const RecordingSubject& subject, std::size_t all)
+      : sheet_(sheet), subject_(subject), left_(all) {}
+
+  void write(const std::string& heading, const std::vector<RecordedEvent>& events, Ink ink) {
+    for (std::size_t i = 0; i < events.size() && !full_; ++i) {
+      const std::string words = time_text(events[i].time) + "  " + event_sentence(events[i], subject_.units);
+      full_ = !sheet_.fits(words, i == 0, left_ > 1 ? 1 : 0);
+      if (full_) return sheet_.note(std::to_string(left_) + " more: see the written report", Ink::soft);
+      if (i == 0) sheet_.note_heading(heading);
+      sheet_.note(words, ink);
+      --left_;
+    }
+  }
+
+ private:
+  PlotSheet& sheet_;
+  const RecordingSubject& subject_;
+  std::size_t left_;
+  bool full_ = false;
+};
+
+// Where the paper is too small for all of it, what has to be looked at comes first.
 void write_notes(PlotSheet& sheet, const RecordingSubject& subject) {
   sheet.cautions(recording_cautions());
-  sheet.note_heading("What happened");
-  for (const RecordedEvent& event : told_events(subject.recording)) {
-    sheet.note(time_text(event.time) + "  " + event_sentence(event, subject.units),
-               is_trouble(event.kind) ? Ink::red : Ink::line);
-  }
+  std::vector<RecordedEvent> events = told_events(subject.recording);
+  NoteList list(sheet, subject, events.size());
+  const auto rest = std::stable_partition(events.begin(), events.end(),
+                                          [](const RecordedEvent& event) { return is_trouble(event.kind); });
+  std::vector<RecordedEvent> grave(events.begin(), rest);
+  std::stable_sort(grave.begin(), grave.end(), graver);
+  list.write("To look into, gravest first", grave, Ink::red);
+  list.write("What happened besides", {rest, events.end()}, Ink::line);
 }
 
-void draw_view(PlotSheet& sheet, const RecordingSubject& subject, const PaperBox& room) {
+void draw_view(PlotSheet& sheet, const RecordingSubject& subject, PaperBox room) {
+  const bool up = drawn_until(subject.recording) < ends_at(subject.recording);
+  const std::string words = up ? "as it went up, one ghost after the other" : "as it went, one ghost after the other";
+  sheet.labels().fix(sheet.list(), {{room.least.x, room.least.y + kNotes}, words, kNotes, Anchor::start, Ink::soft});
+  room.least.y += kWordsOver;
   const ViewFrame frame = lay_view(room, rehearsal_extent(subject), false);
   draw_rehearsal_room(sheet.list(), subject, frame);
   draw_strip(sheet.list(), sheet.labels(), subject, frame, room, true);

@@ -25,8 +25,8 @@ void draw_rope(DisplayList& list, Labels& labels, const ViewFrame& frame, const 
 /// "98 N", "slack 120 mm": how the rope is at the hand; empty where it is not on.
 std::string rope_words(const RecordedLine& now, DisplayUnits units);
 
-/// These words beside the hand, with a short arrow the way that the hand pulls, and "too much for the crew" where the
-/// pull is beyond the strongest; within `bounds`, else nothing.
+/// These words beside the hand, with a short arrow the way that the hand pulls, and "more than the crew can pull" where
+/// it is; within `bounds`, else nothing.
 /// @param name  of the rope, put before; may be empty
 /// @param size  of the lettering [mm]
 void label_rope(DisplayList& list, Labels& labels, const ViewFrame& frame, const RopeSight& rope,

@@ -58,7 +58,7 @@ TEST_CASE("rehearsal page: the script's frames are the recording's, in the drawi
   CHECK(frames.back()[0].get<double>() == Approx(recording.frames.back().time));
   const double metres = run["metres"].get<double>();
   for (const auto& frame : frames) {
-    REQUIRE(frame.size() == 4 + 3 * 2 + 3);
+    REQUIRE(frame.size() == 4 + 3 * 2 + 4);
     // The hinge is the first section's length away from the pivot, whatever the turn.
     const double dx = frame[7].get<double>() - frame[4].get<double>();
     const double dy = frame[8].get<double>() - frame[5].get<double>();
@@ -82,6 +82,20 @@ TEST_CASE("rehearsal page: a stair that is rolled is shown from above too, one t
   const double gone = (last[10].get<double>() - first[10].get<double>()) * run["planMetres"].get<double>();
   CHECK(gone == Approx(1.0).epsilon(1e-3));
   CHECK(testing::xml_fault("<main>" + between(html, "<main>", "</main>") + "</main>") == "");
+}
+
+TEST_CASE("rehearsal page: a stair that is brought elsewhere is put there, and the last thing is reached", "[report]") {
+  Recording recording = sample_recording();
+  CHECK(run_of(page(recording))["brought"].empty());
+  for (RecordedFrame& frame : recording.frames) frame.station = frame.time < 1.2 ? 4.34 : 2.0;
+  recording.events.insert(recording.events.end() - 2, {1.2, RecordedEventKind::brought, "", "", 2.0, 0.0});
+  recording.events.push_back({7.5, RecordedEventKind::at_rest, "", "", 0.0, 0.0});
+  const nlohmann::json run = run_of(page(recording));
+  REQUIRE(run["brought"].size() == 1);
+  const std::size_t at = run["brought"][0].get<std::size_t>();
+  CHECK(run["frames"][at][0].get<double>() == Approx(1.2));
+  CHECK(run["frames"][at - 1][0].get<double>() == Approx(1.15));
+  CHECK(run["ends"].get<double>() == Approx(7.5));
 }
 
 TEST_CASE("rehearsal page: a name cannot break out of it", "[report]") {

@@ -88,10 +88,70 @@ TEST_CASE("recording curves: the foot's speed is that of its circle", "[sheet]")
     frame.sections[1] = {Vec2{1.0, 2.9} + model.linkage.length[0] * Vec2{std::cos(turn), std::sin(turn)}, turn};
   }
   const RecordingCurves curves = curves_of(model, recording);
-  REQUIRE(curves.speed.size() == recording.frames.size() - 1);
+  REQUIRE(curves.speed.size() == 1);
+  REQUIRE(curves.speed[0].size() == recording.frames.size() - 1);
   // A chord in place of its arc of 0.03 rad: short by a twenty-fourth of its square.
-  for (const Vec2& at : curves.speed) CHECK(at.y == Approx(rate * length).epsilon(5e-5));
+  for (const Vec2& at : curves.speed[0]) CHECK(at.y == Approx(rate * length).epsilon(5e-5));
   CHECK(curves.leans[1].front().y == Approx(-1.2 + 0.5 * std::acos(-1.0)));
+}
+
+TEST_CASE("recording curves: a stair that is brought elsewhere has no speed on the way", "[sheet]") {
+  const Model model = build_model(sample_scene());
+  Recording recording = sample_recording();
+  for (RecordedFrame& frame : recording.frames) frame.station = frame.time < 1.2 ? 4.34 : 2.0;
+  const auto fastest = [&] {
+    double most = 0.0;
+    for (const auto& piece : curves_of(model, recording).speed)
+      for (const Vec2& at : piece) most = std::max(most, at.y);
+    return most;
+  };
+  CHECK(fastest() > 40.0);  // 2.34 m in a twentieth of a second, if it were a motion
+  recording.events.insert(recording.events.end() - 2, {1.2, RecordedEventKind::brought, "", "", 2.0, 0.0});
+  CHECK(fastest() < 6.0);
+  const RecordingCurves curves = curves_of(model, recording);
+  REQUIRE(curves.station.size() == 2);
+  CHECK(curves.station[0].back().y == 4.34);
+  CHECK(curves.station[1].front() == Vec2{recording.frames[24].time, 2.0});
+}
+
+TEST_CASE("rehearsal sheet: what does not fit is counted, and the gravest is written", "[sheet]") {
+  Recording recording = sample_recording();
+  for (int i = 0; i < 80; ++i)
+    recording.events.push_back({2.0, RecordedEventKind::slack_ends, "line " + std::to_string(i), "", 100.0 + i, 0.0});
+  recording.events.push_back({2.0, RecordedEventKind::leaves_pipe, "", "", 7.1, 0.0});
+  recording.events.push_back({2.0, RecordedEventKind::touch, "shoe", "beam", 3.5, 60.0});
+  const DisplayList list = sheet(recording, DisplayUnits::metric);
+  const std::string svg = paint_svg(list);
+  CHECK_THAT(svg, Contains("To look into, gravest first"));
+  const std::size_t off = svg.find("a hook rolls off the pipe"), met = svg.find("shoe meets beam"),
+                    bench = svg.find("caster meets truing"), jerk = svg.find("line 79 comes taut");
+  CHECK(off < met);
+  CHECK(met < bench);
+  CHECK(bench < jerk);
+  CHECK(jerk != std::string::npos);
+  CHECK_THAT(svg, !Contains("line 0 comes taut"));
+  int told = 0, more = 0;
+  for (const Item& item : list.items) {
+    const Text* text = std::get_if<Text>(&item);
+    if (text && text->words.find(" s  ") != std::string::npos) ++told;
+    if (text && text->words.find(" more: see the written report") != std::string::npos) more = std::stoi(text->words);
+  }
+  CHECK(told > 10);
+  CHECK(told + more == static_cast<int>(told_events(recording).size()));
+}
+
+TEST_CASE("rehearsal sheet: what happened after the last frame is drawn too", "[sheet]") {
+  Recording recording = sample_recording();
+  recording.events.push_back({7.5, RecordedEventKind::touch, "shoe", "beam", 3.5, 60.0});
+  CHECK(ends_at(recording) == 7.5);
+  const DisplayList list = sheet(recording, DisplayUnits::metric);
+  const auto axis_says = [&](const std::string& figure) {
+    return std::any_of(list.items.begin(), list.items.end(), [&](const Item& item) {
+      const Text* text = std::get_if<Text>(&item);
+      return text && text->words == figure;
+    });
+  };
+  CHECK(axis_says("8"));
 }
 
 TEST_CASE("recording curves: the strip takes frames by the way gone, not by time", "[sheet]") {
@@ -105,6 +165,20 @@ TEST_CASE("recording curves: the strip takes frames by the way gone, not by time
   CHECK(std::is_sorted(shown.begin(), shown.end()));
   CHECK(shown.size() <= 8);
   CHECK(shown[1] > 20);
+}
+
+TEST_CASE("recording curves: the way down is not drawn over the way up, unless it is another one", "[sheet]") {
+  const Model model = build_model(sample_scene());
+  Recording recording = sample_recording();
+  recording.events = {{1.0, RecordedEventKind::lowers_away, "", "", 0.0, 0.0}};
+  CHECK(drawn_until(recording) == 1.0);
+  const std::vector<std::size_t> shown = strip_frames(model, recording, 8, drawn_until(recording));
+  CHECK(recording.frames[shown.back()].time == 1.0);
+  CHECK(shown.size() > 4);
+  recording.events.push_back({1.5, RecordedEventKind::gives_up, "it hangs", "", 0.0, 0.0});
+  CHECK(drawn_until(recording) == recording.frames.back().time);
+  recording.events.clear();
+  CHECK(drawn_until(recording) == recording.frames.back().time);
 }
 
 TEST_CASE("recording curves: frames in motion are left out only where straight lines show them", "[sheet]") {
