@@ -209,7 +209,11 @@ std::string rehearsal_json(const RehearsalSubject& subject) {
   out["landings"] = touches_json(subject.model, report.landings);
   out["zones"] = Json::array();
   for (const ZoneRun& run : report.zones)
-    out["zones"].push_back({{"part", run.part}, {"zone", run.zone}, {"at_s", json_number(run.time)}});
+    out["zones"].push_back({{"part", run.part},
+                            {"zone", run.zone},
+                            {"at_s", json_number(run.time)},
+                            {"move", move_json(subject.model, run.move)},
+                            {"backwards", run.back}});
   out["unpinned"] = loose_json(report.loose);
   out["hooks_lifted"] = hooks_json(subject.model, report.hooks_off);
   out["slack"] = slack_json(report.slack);

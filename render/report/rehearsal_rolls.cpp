@@ -12,8 +12,6 @@ namespace {
 
 constexpr double kGoes = 0.05;  // less way than this is hardly any [m]
 
-std::string two_places(double value) { return format_decimal(value, 2); }
-
 /// One roll of the procedure in a few sentences, each with a space after it.
 class LegTeller {
  public:
@@ -38,7 +36,7 @@ class LegTeller {
     switch (hold.end) {
       case RollEnd::bound:
         return held + "the hooks bind: they jam there from a friction on the pipe of " +
-               two_places(hold.jam_friction) + " on, and this run has " + two_places(leg_.friction.hook) +
+               friction_text(hold.jam_friction) + " on, and this run has " + friction_text(leg_.friction.hook) +
                "; the foot came " + format_small_length(hold.foot_aside, units_) + " out of line. ";
       case RollEnd::too_weak:
         if (hold.way > kGoes)

@@ -14,6 +14,7 @@ namespace {
 constexpr std::size_t kMostEvents = 60;  // lines of the list of what happened
 constexpr std::size_t kMostTouches = 20;
 constexpr double kTold = 0.0174532925199433;  // a stray of a degree is worth a sentence [rad]
+constexpr double kSinks = 0.001;              // and a hinge that sinks so far [m]
 
 class Writer {
  public:
@@ -47,10 +48,17 @@ class Writer {
 
   void pushed() {
     if (!report_.push_swing) return;
-    std::string text = "The push turned a section by up to " + format_degrees(*report_.push_swing) + ".";
+    const bool push = happened(RecordedEventKind::pushed), gust = happened(RecordedEventKind::gust);
+    const std::string what = push && gust ? "push and gust" : gust ? "gust" : "push";
+    std::string text = "The " + what + " turned a section by up to " + format_degrees(*report_.push_swing) + ".";
     if (report_.push_at > 0.0)
-      text += " It found the stair " + place_text(report_.push_at, units_) + " above the floor.";
-    page_.section("THE PUSH", text);
+      text += " The push found the stair " + place_text(report_.push_at, units_) + " above the floor.";
+    page_.section(push && gust ? "PUSH AND GUST" : gust ? "THE GUST" : "THE PUSH", text);
+  }
+
+  bool happened(RecordedEventKind kind) const {
+    const auto& events = report_.recording.events;
+    return std::any_of(events.begin(), events.end(), [kind](const RecordedEvent& event) { return event.kind == kind; });
   }
 
   void touches() {
@@ -115,7 +123,8 @@ class Writer {
   void strays() {
     std::string text;
     for (const LooseRun& run : report_.loose)
-      text += "When pin " + std::to_string(run.hinge + 1) + " was pulled, section " + std::to_string(run.hinge + 2) +
+      if (run.swings > kTold || std::abs(run.sinks) > kSinks)
+        text += "When pin " + std::to_string(run.hinge + 1) + " was pulled, section " + std::to_string(run.hinge + 2) +
               " swung by " + format_degrees(run.swings) + ", to lean " + format_degrees(run.to_lean) +
               ", and the hinge " + (run.sinks < 0.0 ? "rose " : "sank ") +
               format_small_length(std::abs(run.sinks), units_) + ". ";
@@ -134,8 +143,8 @@ class Writer {
     std::string text;
     for (const HookSpell& spell : report_.hooks_off)
       text += "From " + seconds_text(spell.from) + " to " + seconds_text(spell.to) + " (" +
-              when(spell.move, spell.back) + ") the pipe does not hold the hooks; they lift by up to " +
-              format_small_length(spell.lift, units_) + (spell.off ? ", off the pipe" : "") + ". ";
+              when(spell.move, spell.back) + ") the pipe does not hold the hooks; they lift by " +
+              up_to_text(spell.lift, units_) + (spell.off ? ", off the pipe" : "") + ". ";
     for (const std::string& pair : report_.met_from_start)
       text += "The " + pair + " overlap from the start and do not push each other. ";
     for (const SlackSpell& spell : report_.slack)

@@ -63,9 +63,18 @@ std::string speed_text(double speed, DisplayUnits units) {
   return units == DisplayUnits::metric ? format_decimal(speed, 2) + " m/s" : format_decimal(speed / kFoot, 1) + " ft/s";
 }
 
-std::string energy_text(double joules, DisplayUnits units) {
+std::string energy_text(double joules, DisplayUnits units, std::optional<int> decimals) {
   const double shown = units == DisplayUnits::metric ? joules : joules / kFootPound;
-  return format_decimal(shown, shown < 10.0 ? 1 : 0) + (units == DisplayUnits::metric ? " J" : " ft-lb");
+  const int places = decimals.value_or(shown < 10.0 ? 1 : 0);
+  const double least = std::pow(0.1, places);
+  const bool less = decimals && shown > 0.0 && shown < 0.5 * least;  // a bound that is not 0 does not read so
+  return (less ? "under " : "") + format_decimal(less ? least : shown, places) +
+         (units == DisplayUnits::metric ? " J" : " ft-lb");
+}
+
+std::string up_to_text(double metres, DisplayUnits units) {
+  const std::string text = format_small_length(metres, units);
+  return text.starts_with("under ") ? text : "up to " + text;
 }
 
 std::string seconds_text(double seconds) { return format_decimal(seconds, seconds < 1.0 ? 2 : 1) + " s"; }
@@ -94,8 +103,9 @@ std::string aftermath_sentences(const RehearsalSubject& subject) {
   const std::string start = "At " + seconds_text(after.begins) + " " + after.cause;
   if (after.nothing) return start + ". What holds: " + after.stopped_by + ".";
   if (stays(after))
-    return start + ". It stays as it is, for now: it lies against " +
-           (after.stopped_by.empty() ? "nothing" : after.stopped_by) + ". A person on it or a push can change that.";
+    return start + ". It stays as it is, for now: it " +
+           (after.stopped_by.empty() ? "hangs free" : "lies against " + after.stopped_by) +
+           ". A person on it or a push can change that.";
   std::string text = start + ". The foot reaches " + speed_text(after.top_speed, subject.units) + ", the stair " +
                      energy_text(after.energy, subject.units) + ". " + struck(after, subject.units) + " " + ends(after);
   if (after.turns_over)

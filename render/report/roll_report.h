@@ -36,6 +36,9 @@ std::string racking_sentences(const RollSubject& subject);
 /// "hook shank meets the rail stop at station 7.113 m at 0.70 m/s".
 std::string stop_sentence(const RollStop& stop, DisplayUnits units);
 
+/// "0.30".
+std::string friction_text(double friction);
+
 /// How good the numbers are.
 std::string roll_bounds_sentences(const RollSubject& subject);
 

@@ -4,6 +4,7 @@
 
 #include "render/report/hoist_words.h"
 #include "render/report/page.h"
+#include "render/report/rehearsal_report.h"
 #include "render/report/roll_report.h"
 #include "render/report/words.h"
 #include "render/report/wrap.h"
@@ -38,7 +39,7 @@ class Writer {
     for (std::size_t column = 0; column < 7; ++column) table.figures(column);
     table.row({"hook", "floor", "push needed", "by moments", "yaws", "foot aside", "coasts from a walk"});
     for (const RollRun& run : subject_.report.runs) {
-      table.row({format_decimal(run.friction.hook, 2), format_decimal(run.friction.floor, 2),
+      table.row({friction_text(run.friction.hook), friction_text(run.friction.floor),
                  push_text(run.push_needed), push_text(run.push_by_moments), format_decimal(run.yaw / kDegree, 1) + "°",
                  format_small_length(run.foot_aside, units_), run.rolls ? place_text(run.coasting, units_) : "-"});
     }
@@ -72,9 +73,8 @@ class Writer {
     for (const SpanCaster& caster : stair.casters) casters += caster.load;
     return "The stair weighs " + mass_text(stair.mass, units_) + "; its hooks carry " + force_text(hooks, units_) +
            ", its casters " + force_text(casters, units_) + ". It starts at station " +
-           place_text(subject_.report.start, units_) + "; the hand presses harder over 0.75 s, walks at " +
-           format_decimal(subject_.report.asked.pace, 1) +
-           " m/s and holds nothing back. Casters roll against an arm of " + format_small_length(kCasterArm.lo, units_) +
+           place_text(subject_.report.start, units_) + "; the hand presses harder over " + seconds_text(kPressing) +
+           ", walks at " + speed_text(subject_.report.asked.pace, units_) + " and holds nothing back. Casters roll against an arm of " + format_small_length(kCasterArm.lo, units_) +
            " to " + format_small_length(kCasterArm.hi, units_) + " (" + source_text(kCasterArmSource) + ").";
   }
 

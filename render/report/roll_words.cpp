@@ -16,8 +16,6 @@ namespace {
 
 constexpr double kDegree = std::numbers::pi / 180.0;
 
-std::string two_places(double value) { return format_decimal(value, 2); }
-
 auto& runs_of(const RollSubject& subject) { return subject.report.runs; }
 
 bool never_moves(const RollRun& run) { return !run.push_needed; }
@@ -40,16 +38,22 @@ const RollStop* bump_of(const RollSubject& subject) {
   return nullptr;
 }
 
+std::string towards(double along) { return along < 0.0 ? "towards lower stations" : "towards higher stations"; }
+
 std::string push_words(const RollSubject& subject) {
   const PushOptions& asked = subject.report.asked;
-  std::string text = "pushed along the rail with " + force_text(std::abs(asked.force), subject.units) + ", " +
+  std::string text = "pushed along the rail " + towards(asked.force) + " with " +
+                     force_text(std::abs(asked.force), subject.units) + ", " +
                      place_text(asked.height - subject.model.floor_level, subject.units) + " above the floor";
+  if (asked.across != 0.0)
+    text += " and " + place_text(std::abs(asked.across), subject.units) + " from the stair's middle " +
+            towards(asked.across);
   if (asked.turned != 0.0) text += ", turned out by " + format_decimal(asked.turned / kDegree, 0) + "°";
   return text;
 }
 
 std::string friction_words(const Interval& range) {
-  return "a friction of hook on pipe from " + two_places(range.lo) + " to " + two_places(range.hi);
+  return "a friction of hook on pipe from " + friction_text(range.lo) + " to " + friction_text(range.hi);
 }
 
 std::string needs_words(const RollSubject& subject) {
@@ -64,14 +68,16 @@ std::string answer(const RollSubject& subject) {
   if (binding(subject) == 3) return "BINDS: " + push_words(subject) + " the hooks jam, over " + range;
   if (binding(subject) > 0)
     return "MAY BIND: " + push_words(subject) + " the hooks jam from a friction of about " +
-           two_places(subject.report.jam_friction) + " on, and the scene allows " +
-           two_places(subject.scene.friction.hook.lo) + " to " + two_places(subject.scene.friction.hook.hi);
+           friction_text(subject.report.jam_friction) + " on, and the scene allows " +
+           friction_text(subject.scene.friction.hook.lo) + " to " + friction_text(subject.scene.friction.hook.hi);
   if (moving(subject) == 0) return "STAYS: " + push_words(subject) + " it does not move: " + needs_words(subject);
   if (moving(subject) < 3) return "MAY STAY: " + push_words(subject) + ", where " + needs_words(subject);
   return "ROLLS: " + push_words(subject) + ", over " + range + ": " + needs_words(subject);
 }
 
 }  // namespace
+
+std::string friction_text(double friction) { return format_decimal(friction, 2); }
 
 bool rolls_freely(const RollSubject& subject) { return troubles(subject.report).empty(); }
 
@@ -91,15 +97,15 @@ std::string racking_sentences(const RollSubject& subject) {
   std::string text = "The stair leans " + format_decimal(subject.model.working_lean / kDegree, 1) +
                      "°, so the push passes " + place_text(std::abs(report.offset), subject.units) +
                      " out of the pipe's line; hooks " + place_text(report.stair.spacing(), subject.units) +
-                     " apart jam there from a friction of " + two_places(report.jam_friction) +
+                     " apart jam there from a friction of " + friction_text(report.jam_friction) +
                      " on, however hard one pushes. ";
   const double up = report.free_height - subject.model.floor_level;
   text += up > 0.0 ? "From " + place_text(up, subject.units) +
                          " above the floor up, a push along the rail jams at no "
                          "friction up to " +
-                         two_places(subject.scene.friction.hook.hi) + "."
+                         friction_text(subject.scene.friction.hook.hi) + "."
                    : "At no height does a push along the rail jam up to a friction of " +
-                         two_places(subject.scene.friction.hook.hi) + ".";
+                         friction_text(subject.scene.friction.hook.hi) + ".";
   if (binding(subject) > 0) {
     text += " While it is jammed, a push of " + force_text(report.tips_when_jammed, subject.units) +
             " at that height lifts one side of the stair; with a caster blocked " +
@@ -115,8 +121,8 @@ std::string roll_bounds_sentences(const RollSubject& subject) {
     energy = std::max(energy, run.energy_gained);
   }
   return "Step 1/" + format_decimal(1.0 / subject.report.asked.step, 0) +
-         " s. At half the step the coasting changes by " + format_small_length(coasting, subject.units) +
-         " at most. Energy that came from nowhere: " + format_decimal(energy, 4) + " J at most. Stops are met within " +
+         " s. At half the step the coasting changes by " + up_to_text(coasting, subject.units) +
+         ". Energy that came from nowhere: at most " + energy_text(energy, subject.units, 4) + ". Stops are met within " +
          format_small_length(2.0 * kSpanSkin + subject.report.asked.pace * subject.report.asked.step, subject.units) +
          ". The push needed is found to " + force_text(kPushFound, subject.units) +
          "; \"by moments\" is statics alone, with casters that hold nothing sideways.";

@@ -35,7 +35,8 @@ TEST_CASE("roll text: a stair that may bind says from which friction, and from w
   const Rolled rolled(testing::gallery_text("demo"), 120.0, 1.1);
   const std::string text = roll_text(rolled.subject(), {});
   CHECK_THAT(text,
-             StartsWith("MAY BIND: pushed along the rail with 120 N, 1.100 m above the floor the hooks jam from"));
+             StartsWith("MAY BIND: pushed along the rail towards higher stations with 120 N, 1.100 m above the floor the\n"
+                        "  hooks jam from"));
   CHECK_THAT(text, Contains("\nWHY\n") && Contains("binds") && Contains("1.992 m above the floor up"));
   CHECK_THAT(text, Contains("proves no\n  clearance") || Contains("proves no clearance"));
   CHECK(text.find("safe") == std::string::npos);
@@ -61,12 +62,32 @@ TEST_CASE("roll text: brackets in the way stand in the answer, in the scene's un
   CHECK_FALSE(rolls_freely(rolled.subject()));
 }
 
+TEST_CASE("roll text: which way the hand pushes, and how far from the middle, stands in the answer", "[report]") {
+  Rolled rolled(testing::gallery_text("rolling-ladder"), -120.0, 1.1);
+  CHECK_THAT(roll_line(rolled.subject()), Contains("along the rail towards lower stations with 120 N"));
+  CHECK_THAT(roll_line(rolled.subject()), !Contains("middle"));
+  rolled.report.asked.across = -0.2;
+  CHECK_THAT(roll_line(rolled.subject()), Contains(" and 200 mm from the stair's middle towards lower stations") ||
+                                              Contains(" and 0.200 m from the stair's middle towards lower stations"));
+}
+
+TEST_CASE("roll text: no number of it is metric where feet and inches are asked for", "[report]") {
+  const Rolled rolled(testing::gallery_text("demo"), 120.0, 1.1);
+  const std::string text = roll_text(rolled.subject(DisplayUnits::imperial), {DisplayUnits::imperial, false});
+  for (const char* metric : {" m/s", " J ", " J.", " mm", " N ", " N,", " kg"}) {
+    CAPTURE(metric);
+    CHECK_THAT(text, !Contains(metric));
+  }
+  CHECK_THAT(text, Contains("ft/s") && Contains("ft-lb"));
+}
+
 TEST_CASE("roll json: it holds what the text says", "[report]") {
   const Rolled rolled(testing::gallery_text("demo"), -120.0, 1.1);
   const json out = json::parse(roll_json(rolled.subject()));
   CHECK(out["schema"] == "stowpath.roll/1");
   CHECK(out["push"]["force_n"] == -120.0);
   CHECK(out["rolls_freely"] == false);
+  CHECK(out["proves_clearance"] == false);
   REQUIRE(out["runs"].size() == 3);
   CHECK(out["runs"][2]["binds"] == true);
   CHECK(out["runs"][2]["push_needed_n"].is_null());
