@@ -97,7 +97,7 @@ const std::array kKeys{
            "From where to where it runs along the rail."},
 
     KeyRow{"tolerances", kMap, {}, "", "(the default below)", "{default: 3}",
-           "How far measurements may be off; `stowpath vary` tries them."},
+           "How far measurements may be off; MEASURE TWICE in a dry fit says what that takes of the tightest clearances."},
     KeyRow{"tolerances.default", kLength, {0, 0.2}, "", "3 mm or 1/8 in", "3", "Plus or minus, for any measurement."},
 };
 // clang-format on
