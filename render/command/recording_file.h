@@ -18,8 +18,8 @@ void write_drawing(const std::string& name, const RecordingSubject& subject);
 /// Writes a recording's text whole. @throws FileFault
 void write_recording_file(const std::string& name, const Recording& recording);
 
-/// A recording of that scene, from a file or, for "-", from standard input. @throws FileFault, SceneFault with the place in the recording, UsageFault where it is of
-/// another scene
+/// A recording of that scene, from a file or, for "-", from standard input. @throws FileFault, SceneFault with the
+/// place in the recording, UsageFault where it is of another scene
 Recording read_recording_file(const std::string& name, const Model& model, std::istream& in);
 
 }  // namespace stowpath

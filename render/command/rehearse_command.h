@@ -25,7 +25,8 @@ struct RehearsalFiles {
   std::string replay;   ///< a recording to tell and draw again, in place of a run; "-" for standard input
 };
 
-/// Whether all of them can be written, and nothing over what is read: asked before any work. @throws UsageFault, FileFault
+/// Whether all of them can be written, and nothing over what is read: asked before any work. @throws UsageFault,
+/// FileFault
 void check_rehearsal_files(const SceneRequest& request, const RehearsalFiles& files);
 
 /// A push as --push takes it. @throws UsageFault naming what is wrong and what to write

@@ -17,8 +17,7 @@ void check_roll(const Scene& scene, const Model& model, const PushOptions& push,
   const Interval reach{model.floor_level, model.linkage.pivot.y};
   if (!reach.contains(push.height))
     throw UsageFault("--push: the hand must be between the floor and the rail",
-                     "a height from " + place_text(reach.lo, units) + " to " +
-                         place_text(reach.hi, units));
+                     "a height from " + place_text(reach.lo, units) + " to " + place_text(reach.hi, units));
   const double half = 0.5 * scene.stair.width;
   if (std::abs(push.across) > half)
     throw UsageFault("--push: the hand is beside the stair",

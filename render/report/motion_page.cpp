@@ -82,12 +82,22 @@ class PageMaker {
            xml_escaped(title) + "</title>\n<style>" + font_face() + std::string(motion_page_style()) + svg_style() +
            "</style>\n<main>\n<h1>" + xml_escaped(title) + "</h1>\n<p>" +
            xml_escaped(words_.answer) + "</p>\n" + view_svg() + (rolls_ ? plan_svg() : "") + controls() +
-           "<h2>" + xml_escaped(words_.list) + "</h2>\n" + events() + plots + "<h2>Cautions</h2>\n<p>" +
-           xml_escaped(words_.cautions) + "</p>\n</main>\n<script>const run=" + run_json() + ";\n" +
+           "<h2>" + xml_escaped(words_.list) + "</h2>\n" + events() + plots + notes() +
+           note({"Cautions", words_.cautions}) + "</main>\n<script>const run=" + run_json() + ";\n" +
            std::string(motion_page_script()) + "</script>\n</html>\n";
   }
 
  private:
+  static std::string note(const PageNote& note) {
+    return "<h2>" + xml_escaped(note.heading) + "</h2>\n<p>" + xml_escaped(note.words) + "</p>\n";
+  }
+
+  std::string notes() const {
+    std::string out;
+    for (const PageNote& of : words_.notes) out += note(of);
+    return out;
+  }
+
   static std::string font_face() {
     return "@font-face{font-family:'Routed Gothic';src:url(data:font/ttf;base64," + base64(lettering_font()) + ")}\n";
   }

@@ -1,17 +1,24 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "render/sheet/rehearsal_drawing.h"
 
 namespace stowpath {
+
+/// A heading with what stands under it.
+struct PageNote {
+  std::string heading, words;
+};
 
 /// What a page says with a motion that it shows.
 struct MotionWords {
   std::string title, answer;
   std::string list;  ///< over what happened, or the moves
   std::string cautions;
-  bool forces = true;  ///< pull and speed are told and plotted: the recording has them
+  bool forces = true;             ///< pull and speed are told and plotted: the recording has them
+  std::vector<PageNote> notes{};  ///< before the cautions
 };
 
 /// A stair in motion as one page for any browser, phones included: the side view with a slider, a list to jump by, and

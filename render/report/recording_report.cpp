@@ -22,11 +22,6 @@ Json event_json(const RecordedEvent& event, DisplayUnits units) {
           {"text", event_sentence(event, units)}};
 }
 
-std::string taken_for_granted(const Recording& recording) {
-  if (!recording.account || recording.account->cautions.empty()) return "";
-  return joined(recording.account->cautions, ". ") + ".";
-}
-
 Json account_json(const Account& account, DisplayUnits units) {
   return {{"bounds", bounds_json(account.bounds)},
           {"troubles", troubles_json(account.troubles, units)},

@@ -244,6 +244,11 @@ std::string account_sentences(const Recording& recording, DisplayUnits units) {
   return bounds_sentences(recording.account->bounds, units);
 }
 
+std::string taken_for_granted(const Recording& recording) {
+  if (!recording.account || recording.account->cautions.empty()) return "";
+  return joined(recording.account->cautions, ". ") + ".";
+}
+
 std::string recording_cautions() {
   return "A rehearsal is a simulation with a step, frictions that are guessed as ranges, and rigid parts. It shows "
          "what "

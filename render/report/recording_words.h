@@ -23,15 +23,15 @@ bool is_trouble(RecordedEventKind kind);
 /// Whether a builder has to look into something of it. An older recording keeps no account: then its events tell.
 bool has_trouble(const Recording& recording);
 
-/// Whether one thing that has to be looked at is worse than another: a lost hold than a stroke, a stroke than a roll that
-/// does not go; of two of a kind the harder one.
+/// Whether one thing that has to be looked at is worse than another: a lost hold than a stroke, a stroke than a roll
+/// that does not go; of two of a kind the harder one.
 bool graver(const RecordedEvent& a, const RecordedEvent& b);
 
 /// When the way down begins; none where it does not: from then on a frame's move goes backwards [s]
 std::optional<double> lowers_away_at(const Recording& recording);
 
-/// Until when a run has to be drawn to show where the stair was: to where it is lowered away, if it then comes down the way
-/// that it went up, else to its end [s].
+/// Until when a run has to be drawn to show where the stair was: to where it is lowered away, if it then comes down the
+/// way that it went up, else to its end [s].
 double drawn_until(const Recording& recording);
 
 /// What happened and is worth telling, in order of time.
@@ -64,6 +64,9 @@ std::string recording_answer(const Recording& recording, DisplayUnits units);
 
 /// Step, energy and differences: how good the recorded numbers are.
 std::string account_sentences(const Recording& recording, DisplayUnits units);
+
+/// What the world leaves out and what was taken for granted, in sentences; empty where the recording keeps none.
+std::string taken_for_granted(const Recording& recording);
 
 /// What a drawing of a recording always says with it.
 std::string recording_cautions();

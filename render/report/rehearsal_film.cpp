@@ -11,7 +11,9 @@ namespace {
 
 constexpr double kWidth = 160.0;        // of a picture, in the drawing's millimetres
 constexpr double kAir = 6.0;            // round the view [mm]
-constexpr double kCaption = 19.0;       // under it [mm]
+constexpr double kCaption = 12.0;       // under it, what is there now [mm]
+constexpr double kSmall = 2.2;          // lettering of what goes for all of it [mm]
+constexpr double kSmallLine = 3.4;      // [mm]
 
 // With the last picture stands what happened after it was recorded.
 double told_until(const Recording& recording, const RecordedFrame& frame) {
@@ -30,8 +32,37 @@ void draw_caption(DisplayList& list, const RecordingSubject& subject, const Reco
                Anchor::start,
                trouble ? Ink::red : Ink::line});
   }
-  list.text({{kAir, top + 14.5}, "A simulation: it proves no clearance.", 2.2, Anchor::start, Ink::soft});
 }
+
+/// What goes for the whole film, on every picture: any of them may be looked at alone.
+class FilmNotes {
+ public:
+  explicit FilmNotes(const RecordingSubject& subject) {
+    const Recording& recording = subject.recording;
+    add(recording_answer(recording, subject.units), has_trouble(recording) ? Ink::red : Ink::line);
+    add(account_sentences(recording, subject.units), Ink::soft);
+    add(taken_for_granted(recording), Ink::soft);
+    add(recording_cautions(), Ink::soft);
+  }
+
+  double height() const { return kSmallLine * static_cast<double>(lines_.size()) + kAir; }
+
+  void draw(DisplayList& list, double top) const {
+    for (const Line& line : lines_) list.text({{kAir, top += kSmallLine}, line.words, kSmall, Anchor::start, line.ink});
+  }
+
+ private:
+  struct Line {
+    std::string words;
+    Ink ink;
+  };
+
+  void add(const std::string& words, Ink ink) {
+    for (std::string& line : wrap_text(words, kSmall, kWidth - 2.0 * kAir)) lines_.push_back({std::move(line), ink});
+  }
+
+  std::vector<Line> lines_;
+};
 
 }  // namespace
 
@@ -45,7 +76,8 @@ DisplayList make_rehearsal_picture(const RecordingSubject& subject, std::size_t 
   const double bottom = rolls ? from_above.y(plan.greatest.y) + kAir : view.y(extent.least.y) + kAir;
   DisplayList list;
   list.width = kWidth;
-  list.height = bottom + kCaption;
+  const FilmNotes notes(subject);
+  list.height = bottom + kCaption + notes.height();
   list.title = "Rehearsal: " + subject.model.name;
   const RecordedFrame& shown = subject.recording.frames.at(frame);
   const SectionPoses poses = recorded_poses(shown, subject.recording.sections);
@@ -58,6 +90,7 @@ DisplayList make_rehearsal_picture(const RecordingSubject& subject, std::size_t 
     draw_stair_above(list, subject, from_above, shown, false);
   }
   draw_caption(list, subject, shown, bottom, faster);
+  notes.draw(list, bottom + kCaption);
   return list;
 }
 

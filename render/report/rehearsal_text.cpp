@@ -125,9 +125,9 @@ class Writer {
     for (const LooseRun& run : report_.loose)
       if (run.swings > kTold || std::abs(run.sinks) > kSinks)
         text += "When pin " + std::to_string(run.hinge + 1) + " was pulled, section " + std::to_string(run.hinge + 2) +
-              " swung by " + format_degrees(run.swings) + ", to lean " + format_degrees(run.to_lean) +
-              ", and the hinge " + (run.sinks < 0.0 ? "rose " : "sank ") +
-              format_small_length(std::abs(run.sinks), units_) + ". ";
+                " swung by " + format_degrees(run.swings) + ", to lean " + format_degrees(run.to_lean) +
+                ", and the hinge " + (run.sinks < 0.0 ? "rose " : "sank ") +
+                format_small_length(std::abs(run.sinks), units_) + ". ";
     for (const MoveRun& run : report_.moves)
       if (run.stray > kTold)
         text += "In " + when(run.move, run.back) + ", section " + std::to_string(run.stray_section + 1) +

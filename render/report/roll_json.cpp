@@ -34,7 +34,9 @@ Json run_json(const RollRun& run) {
 
 std::string roll_json(const RollSubject& subject) {
   const RollReport& report = subject.report;
-  Json out{{"schema", "stowpath.roll/1"}, {"scene", subject.model.name}, {"rolls_freely", rolls_freely(subject)},
+  Json out{{"schema", "stowpath.roll/1"},
+           {"scene", subject.model.name},
+           {"rolls_freely", rolls_freely(subject)},
            {"proves_clearance", false}};
   out["text"] = roll_line(subject);
   out["push"] = {{"force_n", json_number(report.asked.force)},

@@ -71,11 +71,13 @@ void PlotSheet::title_block(DisplayUnits units, const std::string& title, const 
   list_.close();
 }
 
-void PlotSheet::cautions(const std::string& words) {
+void PlotSheet::cautions(const std::string& words) { foot_note("Cautions", words); }
+
+void PlotSheet::foot_note(const std::string& heading, const std::string& words) {
   const auto lines = static_cast<double>(wrap_text(words, kNotes, kColumn).size());
   const double top = bottom_ - kHead - kLine * lines;
   down_ = top;
-  note_heading("Cautions");
+  note_heading(heading);
   note(words, Ink::soft);
   down_ = inner_.least.y;
   bottom_ = top - 3.0;

@@ -24,6 +24,8 @@ class PlotSheet {
 
   /// Sets the cautions at the foot of the notes' column, where nothing can push them out; before any other note.
   void cautions(const std::string& words);
+  /// The same under another heading, over what stands at the foot already.
+  void foot_note(const std::string& heading, const std::string& words);
   /// Whether a note of these words fits, and so many lines more under it. @param heading  a heading stands over it
   bool fits(const std::string& words, bool heading, int lines_more) const;
   /// A heading in the notes' column.

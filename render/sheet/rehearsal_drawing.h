@@ -35,13 +35,13 @@ ViewFrame frame_across(const PaperBox& extent, double width, double air);
 void draw_rehearsal_room(DisplayList& list, const RecordingSubject& subject, const ViewFrame& frame);
 void label_rehearsal_room(DisplayList& list, Labels& labels, const RecordingSubject& subject, const ViewFrame& frame);
 
-/// The lines as they were in a frame: the wider the harder they are pulled, slack they hang dashed; with their pull at the
-/// hand, within `bounds`.
+/// The lines as they were in a frame: the wider the harder they are pulled, slack they hang dashed; with their pull at
+/// the hand, within `bounds`.
 void draw_recorded_ropes(DisplayList& list, Labels& labels, const RecordingSubject& subject, const ViewFrame& frame,
                          const RecordedFrame& at, const PaperBox& bounds);
 
-/// The stair as it went, one ghost over the other, with their times at the foot; the way down is left out where it is the
-/// way up again.
+/// The stair as it went, one ghost over the other, with their times at the foot; the way down is left out where it is
+/// the way up again.
 /// @param last  drawn as it is built; else a ghost like the others
 void draw_strip(DisplayList& list, Labels& labels, const RecordingSubject& subject, const ViewFrame& frame,
                 const PaperBox& bounds, bool last);

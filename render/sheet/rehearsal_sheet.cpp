@@ -52,6 +52,9 @@ class NoteList {
 // Where the paper is too small for all of it, what has to be looked at comes first.
 void write_notes(PlotSheet& sheet, const RecordingSubject& subject) {
   sheet.cautions(recording_cautions());
+  const std::string taken = taken_for_granted(subject.recording);
+  if (!taken.empty()) sheet.foot_note("Taken for granted", taken);
+  sheet.foot_note("How good the numbers are", account_sentences(subject.recording, subject.units));
   std::vector<RecordedEvent> events = told_events(subject.recording);
   NoteList list(sheet, subject, events.size());
   const auto rest = std::stable_partition(events.begin(), events.end(),
@@ -92,8 +95,9 @@ void draw_views(PlotSheet& sheet, const RecordingSubject& subject, const PaperBo
 
 DisplayList make_rehearsal_sheet(const RecordingSubject& subject) {
   check_rehearsal(subject);
+  const std::optional<bool> good = has_trouble(subject.recording) ? std::optional(false) : std::nullopt;  // never proven
   PlotSheet sheet(subject.units, "Rehearsal", subject.model.name, recording_answer(subject.recording, subject.units),
-                  {});
+                  good);
   write_notes(sheet, subject);
   const PaperBox all = sheet.plots();
   const double share = has_roll(subject.recording) ? kRollViewShare : kViewShare;

@@ -41,4 +41,16 @@ Recording sample_recording() {
   return recording;
 }
 
+Account sample_account() {
+  Account account;
+  account.bounds.step = 1.0 / 960.0;
+  account.bounds.energy_gain = 0.23;
+  account.bounds.energy_scale = 416.0;
+  account.bounds.compared = true;
+  account.bounds.pull = 13.8;
+  account.troubles = {{TroubleKind::touches, "", "", 2.0, 0.0}};
+  account.cautions = {"The rope is a guess"};
+  return account;
+}
+
 }  // namespace stowpath::testing

@@ -8,4 +8,7 @@ namespace stowpath::testing {
 /// go half way and a touch at the end.
 Recording sample_recording();
 
+/// What may be said of it: one thing wrong, how good its numbers are, one caution.
+Account sample_account();
+
 }  // namespace stowpath::testing

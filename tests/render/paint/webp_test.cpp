@@ -7,6 +7,7 @@
 #include <webp/demux.h>
 
 #include "render/report/rehearsal_film.h"
+#include "render/sheet/lettering.h"
 #include "tests/support/sample_recording.h"
 #include "tests/support/sample_scene.h"
 
@@ -86,6 +87,44 @@ TEST_CASE("rehearsal film: a short run plays in real time and gives the same byt
   CHECK(film == rehearsal_film(subject));
 }
 
+TEST_CASE("rehearsal film: every picture says what is wrong, how good the numbers are, and what was granted",
+          "[report]") {
+  const Scene scene = testing::sample_scene();
+  const Model model = build_model(scene);
+  Recording recording = testing::sample_recording();
+  recording.account = testing::sample_account();
+  const RecordingSubject subject{scene, model, recording, DisplayUnits::metric};
+  for (const std::size_t frame : {std::size_t{0}, std::size_t{40}}) {
+    const DisplayList picture = make_rehearsal_picture(subject, frame, 1);
+    std::string all;
+    for (const Item& item : picture.items) {
+      const Text* text = std::get_if<Text>(&item);
+      if (!text) continue;
+      all += text->words + " ";
+      CHECK(text_box(*text).greatest.y < picture.height);
+    }
+    CHECK_THAT(all, Catch::Contains("TROUBLE: 2 pairs of parts touch") && Catch::Contains("Step 1/960 s") &&
+                        Catch::Contains("at most 0.23 J") && Catch::Contains("half the step") &&
+                        Catch::Contains("The rope is a guess") && Catch::Contains("Keep people out"));
+  }
+}
+
+TEST_CASE("rehearsal film: a line is drawn as it is pulled, with what it is pulled by", "[report]") {
+  const Scene scene = testing::sample_scene();
+  const Model model = build_model(scene);
+  Recording recording = testing::sample_recording();
+  const auto said = [&] {
+    std::string all;
+    for (const Item& item : make_rehearsal_picture({scene, model, recording, DisplayUnits::metric}, 5, 1).items)
+      if (const Text* text = std::get_if<Text>(&item)) all += text->words + "|";
+    return all;
+  };
+  recording.frames[5].hoist = {true, 234.0, 6.0, 0.0};
+  CHECK_THAT(said(), Catch::Contains("|234 N|"));
+  recording.frames[5].hoist = {true, 0.0, 6.0, 0.3};
+  CHECK_THAT(said(), Catch::Contains("|slack 300 mm|"));
+}
+
 TEST_CASE("rehearsal film: every picture says how fast it plays, and that it proves nothing", "[report]") {
   const Scene scene = testing::sample_scene();
   const Model model = build_model(scene);
@@ -94,7 +133,7 @@ TEST_CASE("rehearsal film: every picture says how fast it plays, and that it pro
   const auto said = [&](std::size_t frame, int faster) {
     std::string all;
     for (const Item& item : make_rehearsal_picture(subject, frame, faster).items) {
-      if (const Text* text = std::get_if<Text>(&item)) all += text->words + "\n";
+      if (const Text* text = std::get_if<Text>(&item)) all += text->words + " ";
     }
     return all;
   };

@@ -98,6 +98,22 @@ TEST_CASE("rehearsal page: a stair that is brought elsewhere is put there, and t
   CHECK(run["ends"].get<double>() == Approx(7.5));
 }
 
+TEST_CASE("rehearsal page: it says what is wrong, how good the numbers are and what was granted", "[report]") {
+  Recording recording = sample_recording();
+  recording.account = testing::sample_account();
+  const std::string html = page(recording);
+  CHECK_THAT(html, Contains("TROUBLE: 2 pairs of parts touch"));
+  CHECK_THAT(html, Contains("<h2>How good the numbers are</h2>\n<p>Step 1/960 s. Energy from nowhere: at most 0.23 J"));
+  CHECK_THAT(html, Contains("half the step") && Contains("<h2>Taken for granted</h2>\n<p>The rope is a guess.</p>"));
+}
+
+TEST_CASE("rehearsal page: the script draws a rope as hard as it is pulled", "[report]") {
+  const nlohmann::json run = run_of(page(sample_recording()));
+  CHECK(run["strongest"][0].get<double>() > 100.0);
+  CHECK(run["frames"][0][2].get<double>() == Approx(180.0));
+  CHECK(run["frames"][0][4 + 3 * 2 + 3].get<double>() == 0.0);  // the fold line's
+}
+
 TEST_CASE("rehearsal page: a name cannot break out of it", "[report]") {
   Recording recording = sample_recording();
   recording.options = "</script><script>alert(1)</script>";

@@ -34,9 +34,10 @@ struct Rolled {
 TEST_CASE("roll text: a stair that may bind says from which friction, and from which height not", "[report]") {
   const Rolled rolled(testing::gallery_text("demo"), 120.0, 1.1);
   const std::string text = roll_text(rolled.subject(), {});
-  CHECK_THAT(text,
-             StartsWith("MAY BIND: pushed along the rail towards higher stations with 120 N, 1.100 m above the floor the\n"
-                        "  hooks jam from"));
+  CHECK_THAT(
+      text,
+      StartsWith("MAY BIND: pushed along the rail towards higher stations with 120 N, 1.100 m above the floor the\n"
+                 "  hooks jam from"));
   CHECK_THAT(text, Contains("\nWHY\n") && Contains("binds") && Contains("1.992 m above the floor up"));
   CHECK_THAT(text, Contains("proves no\n  clearance") || Contains("proves no clearance"));
   CHECK(text.find("safe") == std::string::npos);

@@ -140,6 +140,24 @@ TEST_CASE("rehearsal sheet: what does not fit is counted, and the gravest is wri
   CHECK(told + more == static_cast<int>(told_events(recording).size()));
 }
 
+TEST_CASE("rehearsal sheet: what is wrong, how good the numbers are and what was granted stands on it", "[sheet]") {
+  Recording recording = sample_recording();
+  recording.account = testing::sample_account();
+  const auto words = [&](DisplayUnits units) {
+    std::string all;
+    for (const Item& item : sheet(recording, units).items)
+      if (const Text* text = std::get_if<Text>(&item)) all += text->words + " ";
+    return all;
+  };
+  const std::string metric = words(DisplayUnits::metric);
+  CHECK_THAT(metric, Contains("TROUBLE: 2 pairs of parts touch") && Contains("How good the numbers are Step 1/960 s"));
+  CHECK_THAT(metric, Contains("at most 0.23 J") && Contains("peak pulls by up to 13.8 N"));
+  CHECK_THAT(metric, Contains("Taken for granted The rope is a guess."));
+  CHECK_THAT(words(DisplayUnits::imperial), Contains("ft-lb") && !Contains(" J,"));
+  recording.account.reset();
+  CHECK_THAT(words(DisplayUnits::metric), Contains("Recorded in an older format"));
+}
+
 TEST_CASE("rehearsal sheet: what happened after the last frame is drawn too", "[sheet]") {
   Recording recording = sample_recording();
   recording.events.push_back({7.5, RecordedEventKind::touch, "shoe", "beam", 3.5, 60.0});
