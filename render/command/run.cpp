@@ -37,17 +37,16 @@ struct Wanted {
   RehearsalFiles files;
 };
 
+bool says_nothing(const std::string& text) { return text.find_first_not_of(' ') == std::string::npos; }
+
 // An option that says nothing would be taken for one that was left out.
 const CLI::Validator kSaid(
-    [](std::string& text) {
-      return text.find_first_not_of(' ') == std::string::npos ? std::string("nothing is written after it") : "";
-    },
-    "");
+    [](std::string& text) { return says_nothing(text) ? std::string("nothing is written after it") : ""; }, "");
 
 const CLI::Validator kHinge(
     [](std::string& text) {
       int hinge = 0;
-      return CLI::detail::lexical_cast(text, hinge) ? "" : "\"" + text + "\" is no hinge: they count 1, 2 from the rail";
+      return says_nothing(text) || CLI::detail::lexical_cast(text, hinge) ? "" : "\"" + text + "\" is no hinge: they count 1, 2 from the rail";
     },
     "");
 
@@ -79,7 +78,7 @@ void add_rehearse(CLI::App& app, Wanted& wanted) {
   command->add_flag("--alone", what.alone, "Nobody draws the foot along the floor on the way down");
   command->add_option("--let-go", what.let_go, "The hoist line is let go after TIME (12s)")->type_name("TIME");
   command->add_option("--line-breaks", what.line_breaks, "The hoist line breaks after TIME")->type_name("TIME");
-  command->add_option("--no-pin", what.no_pins, "The stair stands without the pin of hinge N, counted from the rail")
+  command->add_option("--no-pin", what.no_pins, "The stair stands without the pin of hinge N, counted from the rail; may be repeated")
       ->type_name("N")
       ->allow_extra_args(false)
       ->check(kHinge);

@@ -80,7 +80,7 @@ void PlotSheet::foot_note(const std::string& heading, const std::string& words) 
   note_heading(heading);
   note(words, Ink::soft);
   down_ = inner_.least.y;
-  bottom_ = top - 3.0;
+  bottom_ = top;
 }
 
 bool PlotSheet::fits(const std::string& words, bool heading, int lines_more) const {

@@ -3,17 +3,18 @@
 #include <algorithm>
 
 #include "render/report/recording_words.h"
+#include "render/report/words.h"
 #include "render/sheet/plot_sheet.h"
 #include "render/sheet/roll_drawing.h"
 
 namespace stowpath {
 namespace {
 
-constexpr double kViewShare = 0.5;        // of the height, for the views
-constexpr double kRollViewShare = 0.42;   // of the height, where there are more plots
-constexpr double kSideShare = 0.45;  // of the width, for the side view where another stands beside it
-constexpr double kBetween = 4.0;     // each side of where they part [mm]
-constexpr double kWordsOver = 5.5;   // the side view [mm]
+constexpr double kViewShare = 0.5;       // of the height, for the views
+constexpr double kRollViewShare = 0.42;  // of the height, where there are more plots
+constexpr double kSideShare = 0.45;      // of the width, for the side view where another stands beside it
+constexpr double kBetween = 4.0;         // each side of where they part [mm]
+constexpr double kWordsOver = 5.5;       // the side view [mm]
 
 // Middle of the box, standing on its lower edge, as large as it fits: a sheet of curves is no drawing to measure from.
 ViewFrame lay_view(const PaperBox& room, const PaperBox& extent, bool flipped) {
@@ -25,15 +26,55 @@ ViewFrame lay_view(const PaperBox& room, const PaperBox& extent, bool flipped) {
   return frame;
 }
 
+/// What happened once or more often, told by its gravest.
+struct Occurrence {
+  RecordedEvent gravest;
+  std::vector<double> times;  // [s]
+};
+
+bool same_thing(const RecordedEvent& a, const RecordedEvent& b) {
+  return a.kind == b.kind && a.what == b.what && a.other == b.other;
+}
+
+// Those that have to be looked at, gravest first; each thing once.
+std::vector<Occurrence> grave_ones(const std::vector<RecordedEvent>& events) {
+  std::vector<Occurrence> out;
+  for (const RecordedEvent& event : events) {
+    if (!is_trouble(event.kind)) continue;
+    const auto known =
+        std::find_if(out.begin(), out.end(), [&](const Occurrence& o) { return same_thing(o.gravest, event); });
+    Occurrence& of = known == out.end() ? out.emplace_back(Occurrence{event, {}}) : *known;
+    of.times.push_back(event.time);
+    if (graver(event, of.gravest)) of.gravest = event;
+  }
+  std::stable_sort(out.begin(), out.end(),
+                   [](const Occurrence& a, const Occurrence& b) { return graver(a.gravest, b.gravest); });
+  return out;
+}
+
+std::vector<Occurrence> other_ones(const std::vector<RecordedEvent>& events) {
+  std::vector<Occurrence> out;
+  for (const RecordedEvent& event : events)
+    if (!is_trouble(event.kind)) out.push_back({event, {event.time}});
+  return out;
+}
+
+std::string occurrence_text(const Occurrence& of, DisplayUnits units) {
+  const std::string sentence = event_sentence(of.gravest, units);
+  if (of.times.size() == 1) return time_text(of.times.front()) + "  " + sentence;
+  return time_text(of.times.front()) + " and " + counted(static_cast<long long>(of.times.size() - 1), "time", "times") +
+         " more  " + sentence + (of.gravest.value != 0.0 ? " at most" : "");
+}
+
 /// What happened under its headings, as much of it as there is room for; the rest is counted.
 class NoteList {
  public:
   NoteList(PlotSheet& sheet, const RecordingSubject& subject, std::size_t all)
       : sheet_(sheet), subject_(subject), left_(all) {}
 
-  void write(const std::string& heading, const std::vector<RecordedEvent>& events, Ink ink) {
-    for (std::size_t i = 0; i < events.size() && !full_; ++i) {
-      const std::string words = time_text(events[i].time) + "  " + event_sentence(events[i], subject_.units);
+  void write(const std::string& heading, const std::vector<Occurrence>& things, Ink ink) {
+    for (std::size_t i = 0; i < things.size() && !full_; ++i) {
+      const std::string words = occurrence_text(things[i], subject_.units);
       full_ = !sheet_.fits(words, i == 0, left_ > 1 ? 1 : 0);
       if (full_) return sheet_.note(std::to_string(left_) + " more: see the written report", Ink::soft);
       if (i == 0) sheet_.note_heading(heading);
@@ -55,14 +96,11 @@ void write_notes(PlotSheet& sheet, const RecordingSubject& subject) {
   const std::string taken = taken_for_granted(subject.recording);
   if (!taken.empty()) sheet.foot_note("Taken for granted", taken);
   sheet.foot_note("How good the numbers are", account_sentences(subject.recording, subject.units));
-  std::vector<RecordedEvent> events = told_events(subject.recording);
-  NoteList list(sheet, subject, events.size());
-  const auto rest = std::stable_partition(events.begin(), events.end(),
-                                          [](const RecordedEvent& event) { return is_trouble(event.kind); });
-  std::vector<RecordedEvent> grave(events.begin(), rest);
-  std::stable_sort(grave.begin(), grave.end(), graver);
+  const std::vector<RecordedEvent> events = told_events(subject.recording);
+  const std::vector<Occurrence> grave = grave_ones(events), others = other_ones(events);
+  NoteList list(sheet, subject, grave.size() + others.size());
   list.write("To look into, gravest first", grave, Ink::red);
-  list.write("What happened besides", {rest, events.end()}, Ink::line);
+  list.write("What happened besides", others, Ink::line);
 }
 
 void draw_view(PlotSheet& sheet, const RecordingSubject& subject, PaperBox room) {
@@ -95,7 +133,8 @@ void draw_views(PlotSheet& sheet, const RecordingSubject& subject, const PaperBo
 
 DisplayList make_rehearsal_sheet(const RecordingSubject& subject) {
   check_rehearsal(subject);
-  const std::optional<bool> good = has_trouble(subject.recording) ? std::optional(false) : std::nullopt;  // never proven
+  const std::optional<bool> good =
+      has_trouble(subject.recording) ? std::optional(false) : std::nullopt;  // never proven
   PlotSheet sheet(subject.units, "Rehearsal", subject.model.name, recording_answer(subject.recording, subject.units),
                   good);
   write_notes(sheet, subject);

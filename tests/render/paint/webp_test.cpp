@@ -120,9 +120,9 @@ TEST_CASE("rehearsal film: a line is drawn as it is pulled, with what it is pull
     return all;
   };
   recording.frames[5].hoist = {true, 234.0, 6.0, 0.0};
-  CHECK_THAT(said(), Catch::Contains("|234 N|"));
+  CHECK_THAT(said(), Catch::StartsWith("234 N|"));
   recording.frames[5].hoist = {true, 0.0, 6.0, 0.3};
-  CHECK_THAT(said(), Catch::Contains("|slack 300 mm|"));
+  CHECK_THAT(said(), Catch::StartsWith("slack 300 mm|"));
 }
 
 TEST_CASE("rehearsal film: every picture says how fast it plays, and that it proves nothing", "[report]") {

@@ -26,6 +26,14 @@ DisplayList sheet(const Recording& recording, DisplayUnits units) {
   return make_rehearsal_sheet({scene, model, recording, units});
 }
 
+// All lettering, line after line.
+std::string lettering(const DisplayList& list) {
+  std::string all;
+  for (const Item& item : list.items)
+    if (const Text* text = std::get_if<Text>(&item)) all += text->words + " ";
+  return all;
+}
+
 int layers(const DisplayList& list, const std::string& id) {
   return static_cast<int>(std::count_if(list.items.begin(), list.items.end(), [&](const Item& item) {
     const Group* group = std::get_if<Group>(&item);
@@ -140,15 +148,19 @@ TEST_CASE("rehearsal sheet: what does not fit is counted, and the gravest is wri
   CHECK(told + more == static_cast<int>(told_events(recording).size()));
 }
 
+TEST_CASE("rehearsal sheet: what happens again and again is written once, at its worst", "[sheet]") {
+  Recording recording = sample_recording();
+  for (const double speed : {0.3, 2.5, 1.1})
+    recording.events.push_back({2.0, RecordedEventKind::touch, "shoe", "beam", speed, 10.0 * speed});
+  const std::string words = lettering(sheet(recording, DisplayUnits::metric));
+  CHECK_THAT(words, Contains("2.00 s and 2 times more  shoe meets beam at 2.50 m/s, 25 J at most"));
+  CHECK_THAT(words, !Contains("0.30 m/s"));
+}
+
 TEST_CASE("rehearsal sheet: what is wrong, how good the numbers are and what was granted stands on it", "[sheet]") {
   Recording recording = sample_recording();
   recording.account = testing::sample_account();
-  const auto words = [&](DisplayUnits units) {
-    std::string all;
-    for (const Item& item : sheet(recording, units).items)
-      if (const Text* text = std::get_if<Text>(&item)) all += text->words + " ";
-    return all;
-  };
+  const auto words = [&](DisplayUnits units) { return lettering(sheet(recording, units)); };
   const std::string metric = words(DisplayUnits::metric);
   CHECK_THAT(metric, Contains("TROUBLE: 2 pairs of parts touch") && Contains("How good the numbers are Step 1/960 s"));
   CHECK_THAT(metric, Contains("at most 0.23 J") && Contains("peak pulls by up to 13.8 N"));
