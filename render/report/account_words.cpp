@@ -29,11 +29,6 @@ std::string small_speed(double speed, DisplayUnits units) {
                                        : format_decimal(speed / kFoot, 3) + " ft/s";
 }
 
-std::string small_energy(double joules, DisplayUnits units) {
-  return units == DisplayUnits::metric ? format_decimal(joules, 2) + " J"
-                                       : format_decimal(joules / (kPoundForce * kFoot), 2) + " ft-lb";
-}
-
 std::string small_length(double metres, DisplayUnits units) {
   return units == DisplayUnits::metric ? format_decimal(1e3 * metres, 2) + " mm"
                                        : format_decimal(metres / kInch, 3) + "\"";
@@ -118,8 +113,8 @@ std::vector<std::string> trouble_texts(const std::vector<Trouble>& troubles, Dis
 }
 
 std::string bounds_sentences(const RehearsalBounds& bounds, DisplayUnits units) {
-  return "Step 1/" + format_decimal(1.0 / bounds.step, 0) + " s. Energy from nowhere: at most " +
-         small_energy(bounds.energy_gain, units) + ", beside " + energy_text(bounds.energy_scale, units) +
+  return "Step 1/" + format_decimal(1.0 / bounds.step, 0) + " s. Energy from nowhere: " +
+         energy_bound_text(bounds.energy_gain, units, 2) + ", beside " + energy_text(bounds.energy_scale, units) +
          " that came and went." + half_step(bounds, units) + touch_gap(bounds, units);
 }
 

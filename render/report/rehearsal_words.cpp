@@ -57,19 +57,27 @@ std::string beneath(const Aftermath& after, DisplayUnits units) {
   return text;
 }
 
+double energy_shown(double joules, DisplayUnits units) {
+  return units == DisplayUnits::metric ? joules : joules / kFootPound;
+}
+
+const char* energy_unit(DisplayUnits units) { return units == DisplayUnits::metric ? " J" : " ft-lb"; }
+
 }  // namespace
 
 std::string speed_text(double speed, DisplayUnits units) {
   return units == DisplayUnits::metric ? format_decimal(speed, 2) + " m/s" : format_decimal(speed / kFoot, 1) + " ft/s";
 }
 
-std::string energy_text(double joules, DisplayUnits units, std::optional<int> decimals) {
-  const double shown = units == DisplayUnits::metric ? joules : joules / kFootPound;
-  const int places = decimals.value_or(shown < 10.0 ? 1 : 0);
-  const double least = std::pow(0.1, places);
-  const bool less = decimals && shown > 0.0 && shown < 0.5 * least;  // a bound that is not 0 does not read so
-  return (less ? "under " : "") + format_decimal(less ? least : shown, places) +
-         (units == DisplayUnits::metric ? " J" : " ft-lb");
+std::string energy_text(double joules, DisplayUnits units) {
+  const double shown = energy_shown(joules, units);
+  return format_decimal(shown, shown < 10.0 ? 1 : 0) + energy_unit(units);
+}
+
+std::string energy_bound_text(double joules, DisplayUnits units, int decimals) {
+  const double shown = energy_shown(joules, units), least = std::pow(0.1, decimals);
+  const bool less = shown > 0.0 && shown < 0.5 * least;
+  return (less ? "under " : "at most ") + format_decimal(less ? least : shown, decimals) + energy_unit(units);
 }
 
 std::string up_to_text(double metres, DisplayUnits units) {

@@ -122,7 +122,7 @@ std::string roll_bounds_sentences(const RollSubject& subject) {
   }
   return "Step 1/" + format_decimal(1.0 / subject.report.asked.step, 0) +
          " s. At half the step the coasting changes by " + up_to_text(coasting, subject.units) +
-         ". Energy that came from nowhere: at most " + energy_text(energy, subject.units, 4) + ". Stops are met within " +
+         ". Energy that came from nowhere: " + energy_bound_text(energy, subject.units, 4) + ". Stops are met within " +
          format_small_length(2.0 * kSpanSkin + subject.report.asked.pace * subject.report.asked.step, subject.units) +
          ". The push needed is found to " + force_text(kPushFound, subject.units) +
          "; \"by moments\" is statics alone, with casters that hold nothing sideways.";

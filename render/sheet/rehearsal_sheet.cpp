@@ -3,7 +3,6 @@
 #include <algorithm>
 
 #include "render/report/recording_words.h"
-#include "render/report/words.h"
 #include "render/sheet/plot_sheet.h"
 #include "render/sheet/roll_drawing.h"
 
@@ -32,8 +31,13 @@ struct Occurrence {
   std::vector<double> times;  // [s]
 };
 
+// How hard it was differs from time to time.
+bool is_hard(RecordedEventKind kind) {
+  return kind == RecordedEventKind::touch || kind == RecordedEventKind::slack_ends;
+}
+
 bool same_thing(const RecordedEvent& a, const RecordedEvent& b) {
-  return a.kind == b.kind && a.what == b.what && a.other == b.other;
+  return a.kind == b.kind && a.what == b.what && a.other == b.other && (a.value == b.value || is_hard(a.kind));
 }
 
 // Those that have to be looked at, gravest first; each thing once.
@@ -60,10 +64,10 @@ std::vector<Occurrence> other_ones(const std::vector<RecordedEvent>& events) {
 }
 
 std::string occurrence_text(const Occurrence& of, DisplayUnits units) {
-  const std::string sentence = event_sentence(of.gravest, units);
-  if (of.times.size() == 1) return time_text(of.times.front()) + "  " + sentence;
-  return time_text(of.times.front()) + " and " + counted(static_cast<long long>(of.times.size() - 1), "time", "times") +
-         " more  " + sentence + (of.gravest.value != 0.0 ? " at most" : "");
+  const std::size_t more = of.times.size() - 1;
+  std::string text = time_text(of.times.front());
+  if (more > 0) text += more == 1 ? " and once more" : " and " + std::to_string(more) + " times more";
+  return text + "  " + event_sentence(of.gravest, units) + (more > 0 && is_hard(of.gravest.kind) ? " at most" : "");
 }
 
 /// What happened under its headings, as much of it as there is room for; the rest is counted.

@@ -152,9 +152,15 @@ TEST_CASE("rehearsal sheet: what happens again and again is written once, at its
   Recording recording = sample_recording();
   for (const double speed : {0.3, 2.5, 1.1})
     recording.events.push_back({2.0, RecordedEventKind::touch, "shoe", "beam", speed, 10.0 * speed});
+  for (const double station : {4.7, 0.4})
+    recording.events.push_back({2.0, RecordedEventKind::brought, "", "", station, 0.0});
+  for (int i = 0; i < 2; ++i) recording.events.push_back({2.0, RecordedEventKind::binds, "", "", 100.0, 0.0});
   const std::string words = lettering(sheet(recording, DisplayUnits::metric));
   CHECK_THAT(words, Contains("2.00 s and 2 times more  shoe meets beam at 2.50 m/s, 25 J at most"));
   CHECK_THAT(words, !Contains("0.30 m/s"));
+  CHECK_THAT(words,
+             Contains("2.00 s and once more  the hooks bind: a push of 100 N along the rail moves nothing 2.00"));
+  CHECK_THAT(words, Contains("to station 4.700 m, which it did not reach by itself 2.00 s  taken to station 0.400 m"));
 }
 
 TEST_CASE("rehearsal sheet: what is wrong, how good the numbers are and what was granted stands on it", "[sheet]") {
