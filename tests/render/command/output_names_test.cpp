@@ -79,6 +79,14 @@ TEST_CASE("output names: a rehearsal that would write over its scene is refused 
   CHECK(folder.entries() == 2);
 }
 
+TEST_CASE("output names: a dry fit writes its sheet and its detail into two files", "[command]") {
+  const ScratchFolder folder;
+  const Said s = said({"dryfit", "-o", folder.file("a.svg"), "--detail", folder.file("./a.svg")});
+  CHECK(s.code == kExitUsage);
+  CHECK_THAT(s.err, Contains("-o and --detail both write"));
+  CHECK(folder.entries() == 0);
+}
+
 TEST_CASE("output names: a folder that is not there is found before the work is done", "[command]") {
   const ScratchFolder folder;
   const Said s = said({"rehearse", "--record", folder.file("none/run.txt")});

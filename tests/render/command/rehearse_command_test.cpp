@@ -125,6 +125,15 @@ TEST_CASE("rehearse command: a gust alone is told as a gust", "[render][rehearsa
   CHECK_THAT(both.out, Contains("\nPUSH AND GUST\n"));
 }
 
+TEST_CASE("rehearse command: a zone that is entered is told with the move, and whether on the way down", "[render][rehearsal]") {
+  const auto json = nlohmann::json::parse(ask({"rehearse", "-", "--from", "home", "--only-up", "--json"}, "demo").out);
+  REQUIRE(json["zones"].size() > 0);
+  for (const auto& zone : json["zones"]) {
+    CHECK(zone.contains("move"));
+    CHECK(zone["backwards"] == false);
+  }
+}
+
 TEST_CASE("rehearse command: a rehearsal never says that anything clears", "[render][rehearsal]") {
   const Answer ladder = ask({"rehearse", "-"}, "rolling-ladder");
   CHECK(ladder.code == kExitClear);
