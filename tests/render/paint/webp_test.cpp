@@ -128,7 +128,7 @@ TEST_CASE("rehearsal film: a line is drawn as it is pulled, with what it is pull
 TEST_CASE("rehearsal film: every picture says how fast it plays, and that it proves nothing", "[report]") {
   const Scene scene = testing::sample_scene();
   const Model model = build_model(scene);
-  const Recording recording = testing::sample_recording();
+  Recording recording = testing::sample_recording();
   const RecordingSubject subject{scene, model, recording, DisplayUnits::metric};
   const auto said = [&](std::size_t frame, int faster) {
     std::string all;
@@ -138,6 +138,9 @@ TEST_CASE("rehearsal film: every picture says how fast it plays, and that it pro
     return all;
   };
   CHECK_THAT(said(40, 3), Catch::Contains("3 times as fast") && Catch::Contains("proves no clearance"));
+  recording.events.push_back({7.5, RecordedEventKind::touch, "shoe", "beam", 3.5, 60.0});  // after the last frame
+  CHECK_THAT(said(40, 1), Catch::Contains("7.50 s  shoe meets beam"));
+  CHECK_THAT(said(39, 1), !Catch::Contains("shoe meets beam"));
   CHECK_THAT(said(39, 1),
              Catch::Contains("1.95 s") && Catch::Contains("truing \"bench\"") && !Catch::Contains("times as fast"));
 }
