@@ -14,7 +14,7 @@ enum class PushWay {
 /// A hand's push as it is written.
 struct HandPush {
   double force = 0.0;   ///< negative: the other way [N]
-  double height = 0.0;  ///< of the hand above the floor's zero [m]
+  double height = 0.0;  ///< of the hand above the floor [m]
   PushWay way = PushWay::along;
   double offset = 0.0;              ///< of the hand from the stair's middle, along its width; 0 outward [m]
   std::optional<double> seconds{};  ///< how long it lasts; none along the rail

@@ -9,7 +9,6 @@
 #include "render/command/output_names.h"
 #include "render/command/progress.h"
 #include "render/command/recording_file.h"
-#include "render/report/rehearsal_report.h"
 #include "render/report/words.h"
 #include "sim/rehearsal/stage.h"
 #include "sim/trade/figure.h"
@@ -127,6 +126,9 @@ RehearsalOptions rehearsal_options(const WhatIfs& asked) {
   for (const int hinge : asked.no_pins) options.no_pins.push_back(hinge - 1);
   if (options.let_go && options.line_breaks) throw UsageFault("the line is let go or it breaks, not both",
                      "leave --let-go or --line-breaks out: run it once with each");
+  if (!options.no_pins.empty() && (options.let_go || options.line_breaks))
+    throw UsageFault("--no-pin has the stair stand without a pin, and nobody hooks the line on: there is none to lose",
+                     "leave --no-pin out, or " + std::string(options.let_go ? "--let-go" : "--line-breaks"));
   if (asked.only_up && asked.alone)
     throw UsageFault("--alone is about the way down, and --only-up leaves that out", "leave one of them out");
   if (options.when && !options.push && !options.gust)
@@ -172,6 +174,19 @@ std::string what_ifs_text(const WhatIfs& asked) {
   return text;
 }
 
+void keep_run(const RehearsalSubject& subject, const RehearsalFiles& files) {
+  if (subject.report.refused) return;
+  const Recording& recording = subject.report.recording;
+  if (!files.record.empty()) write_recording_file(files.record, recording);
+  if (!files.drawing.empty()) write_drawing(files.drawing, {subject.scene, subject.model, recording, subject.units});
+}
+
+// Without a pin nobody rolls the stair: it stands where the work is done, unless it is said to stand elsewhere.
+std::optional<double> first_station(const WhatIfs& asked, const Model& model, DisplayUnits units) {
+  if (asked.from.empty() && !asked.no_pins.empty()) return std::nullopt;
+  return station_at_first(asked.from, model, units);
+}
+
 int run_rehearse(const SceneRequest& request, const WhatIfs& asked, const RehearsalFiles& files, std::istream& in,
                  std::ostream& out) {
   RehearsalOptions options = rehearsal_options(asked);
@@ -179,12 +194,11 @@ int run_rehearse(const SceneRequest& request, const WhatIfs& asked, const Rehear
   const auto [scene, model, units] = read_job(request, in);
   check_no_pins(scene, asked);
   check_line(scene, asked);
-  options.from = station_at_first(asked.from, model, units);
+  options.from = first_station(asked, model, units);
   RehearsalReport report = watched(options, scene, model, request.voice);
   report.recording.options = what_ifs_text(asked);
-  if (!files.record.empty()) write_recording_file(files.record, report.recording);
-  if (!files.drawing.empty()) write_drawing(files.drawing, {scene, model, report.recording, units});
   const RehearsalSubject subject{scene, model, report, units};
+  keep_run(subject, files);
   out << report_of(request, subject);
   return has_trouble(subject) ? kExitFails : kExitClear;
 }

@@ -6,6 +6,7 @@
 
 #include "render/command/hand_push.h"
 #include "render/command/scene_job.h"
+#include "render/report/rehearsal_report.h"
 #include "sim/rehearsal/rehearsal.h"
 
 namespace stowpath {
@@ -35,6 +36,10 @@ HandPush asked_push(const std::string& text);
 /// "12s", "1.5 min" as seconds, "120N at 1.1m outward for 2s", "10 m/s for 3s". The push is taken as outward.
 /// @throws UsageFault naming the option, what is wrong and what to write
 RehearsalOptions rehearsal_options(const WhatIfs& asked);
+
+/// Keeps and draws the run where that is wanted. Of a refused one there is nothing to keep: it leaves no file.
+/// @throws UsageFault, FileFault
+void keep_run(const RehearsalSubject& subject, const RehearsalFiles& files);
 
 /// Where the stair stands at first: "2.5 m", "home"; as far as it can from where it is rolled to where nothing is said.
 /// @param units  of what a fault says

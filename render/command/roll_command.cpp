@@ -17,7 +17,7 @@ void check_roll(const Scene& scene, const Model& model, const PushOptions& push,
   const Interval reach{model.floor_level, model.linkage.pivot.y};
   if (!reach.contains(push.height))
     throw UsageFault("--push: the hand must be between the floor and the rail",
-                     "a height from " + place_text(reach.lo, units) + " to " + place_text(reach.hi, units));
+                     "a height above the floor of at most " + place_text(reach.length(), units));
   const double half = 0.5 * scene.stair.width;
   if (std::abs(push.across) > half)
     throw UsageFault("--push: the hand is beside the stair",
@@ -36,19 +36,20 @@ std::string report_of(const SceneRequest& request, const RollSubject& subject) {
 
 }  // namespace
 
-PushOptions roll_push_options(const HandPush& hand) {
+PushOptions roll_push_options(const HandPush& hand, const Model& model) {
   PushOptions options;
   options.force = hand.force;
-  options.height = hand.height;
+  options.height = model.floor_level + hand.height;
   options.across = hand.offset;
   return options;
 }
 
 int run_roll(const SceneRequest& request, const std::string& push, const RehearsalFiles& files, std::istream& in,
              std::ostream& out) {
-  const PushOptions options = roll_push_options(asked_push(push));
+  const HandPush hand = asked_push(push);
   check_rehearsal_files(request, files);
   const auto [scene, model, units] = read_job(request, in);
+  const PushOptions options = roll_push_options(hand, model);
   check_roll(scene, model, options, units);
   const RollReport report = roll_push(scene, model, options);
   if (!files.record.empty() || !files.drawing.empty()) {

@@ -8,8 +8,8 @@
 
 namespace stowpath {
 
-/// A push along the rail, as the reports want it.
-PushOptions roll_push_options(const HandPush& hand);
+/// A push along the rail, its height counted from the room's zero.
+PushOptions roll_push_options(const HandPush& hand, const Model& model);
 
 /// Reads the scene, pushes the standing stair along its rail, keeps and draws the push at the middle friction where that
 /// is wanted, then prints the report.

@@ -78,7 +78,9 @@ void add_rehearse(CLI::App& app, Wanted& wanted) {
   command->add_flag("--alone", what.alone, "Nobody draws the foot along the floor on the way down");
   command->add_option("--let-go", what.let_go, "The hoist line is let go after TIME (12s)")->type_name("TIME");
   command->add_option("--line-breaks", what.line_breaks, "The hoist line breaks after TIME")->type_name("TIME");
-  command->add_option("--no-pin", what.no_pins, "The stair stands without the pin of hinge N, counted from the rail; may be repeated")
+  command
+      ->add_option("--no-pin", what.no_pins,
+                   "The stair stands without the pin of hinge N, counted from the rail; may be given several times")
       ->type_name("N")
       ->allow_extra_args(false)
       ->check(kHinge);

@@ -18,8 +18,11 @@ Json bounds_json(const RehearsalBounds& bounds) {
                                             {"lean_deg", json_degrees(bounds.lean)},
                                             {"push_n", json_number(bounds.push)},
                                             {"swing_deg", json_degrees(bounds.swing)},
-                                            {"foot_speed_m_s", json_number(bounds.speed)}}
+                                            {"top_speed_m_s", json_number(bounds.speed)},
+                                            {"only_at_this_step", bounds.only_here},
+                                            {"only_at_half_the_step", bounds.only_finer}}
                                      : Json(nullptr);
+  out["half_step_refused"] = bounds.too_swift_again;
   return out;
 }
 

@@ -46,11 +46,24 @@ std::vector<std::string> differences(const RehearsalBounds& bounds, DisplayUnits
   return all;
 }
 
+// What one of the two runs has and the other has not.
+std::string seen_once(const RehearsalBounds& bounds) {
+  std::string text;
+  if (!bounds.only_here.empty()) text += " Seen at this step alone: " + joined(bounds.only_here, ", ") + ".";
+  if (!bounds.only_finer.empty()) text += " Seen at half the step alone: " + joined(bounds.only_finer, ", ") + ".";
+  return text.empty() ? text : text + " Such things hang on less than a run can tell: take them as possible.";
+}
+
 std::string half_step(const RehearsalBounds& bounds, DisplayUnits units) {
+  if (bounds.too_swift_again)
+    return " It could not be run again at half the step, as a rope bounced too swiftly: how far that changes the numbers "
+           "is not known.";
   if (!bounds.compared) return " It was not run again at half the step.";
   const auto all = differences(bounds, units);
-  if (all.empty()) return " Run again at half the step, nothing of what is told here differs.";
-  return " Run again at half the step, these differ: " + joined(all, ", ") + ".";
+  const std::string once = seen_once(bounds);
+  if (all.empty() && once.empty()) return " Run again at half the step, nothing of what is told here differs.";
+  if (all.empty()) return " Run again at half the step, no number differs." + once;
+  return " Run again at half the step, these differ: " + joined(all, ", ") + "." + once;
 }
 
 std::string touch_gap(const RehearsalBounds& bounds, DisplayUnits units) {
@@ -66,9 +79,11 @@ std::string trouble_text(const Trouble& trouble, DisplayUnits units) {
     case TroubleKind::refused:
       return "a rope is too stiff for the physics world, and nothing was rehearsed";
     case TroubleKind::moves_off:
-      return trouble.what + " and the " + trouble.other + " reaches " + speed_text(trouble.value, units);
+      return trouble.what + " and " + trouble.other + " reaches " + speed_text(trouble.value, units);
     case TroubleKind::stays_up:
       return trouble.what + ", and what it held stays as it is for now";
+    case TroubleKind::not_tried:
+      return "not tried: " + trouble.what;
     case TroubleKind::gave_up:
       return "not carried through: " + trouble.what;
     case TroubleKind::stands_otherwise:
@@ -92,6 +107,10 @@ std::string trouble_text(const Trouble& trouble, DisplayUnits units) {
       return counted_text(trouble.value, "pair of parts touches", "pairs of parts touch");
     case TroubleKind::zones:
       return counted_text(trouble.value, "part enters a keep-clear zone", "parts enter a keep-clear zone");
+    case TroubleKind::overlaps:
+      return counted_text(trouble.value, "pair of parts overlaps from the start", "pairs of parts overlap from the start");
+    case TroubleKind::at_half_step:
+      return "at half the step besides: " + trouble.what;
     case TroubleKind::stalls:
       return "the crew cannot haul for " + seconds_text(trouble.value);
     case TroubleKind::hooks_lift:

@@ -61,6 +61,14 @@ Json touches_json(const Model& model, const std::vector<TouchRun>& runs) {
   return out;
 }
 
+Json stroke_json(const std::optional<Stroke>& stroke) {
+  if (!stroke) return nullptr;
+  return {{"parts", {stroke->part, stroke->other}},
+          {"after_s", json_number(stroke->time)},
+          {"speed_m_s", json_number(stroke->speed)},
+          {"stroke_j", json_number(stroke->energy)}};
+}
+
 Json aftermath_json(const RehearsalSubject& subject) {
   if (!subject.report.aftermath) return nullptr;
   const Aftermath& after = *subject.report.aftermath;
@@ -70,13 +78,11 @@ Json aftermath_json(const RehearsalSubject& subject) {
           {"held", after.nothing},
           {"at_rest", after.at_rest},
           {"against", after.stopped_by},
-          {"foot_speed_m_s", json_number(after.top_speed)},
+          {"top_speed_m_s", json_number(after.top_speed)},
+          {"fastest", after.fastest},
           {"energy_j", json_number(after.energy)},
-          {"first_stroke", after.first_hit.empty() ? Json(nullptr)
-                                                   : Json{{"parts", {after.first_hit, after.first_other}},
-                                                          {"after_s", json_number(after.hit_time)},
-                                                          {"speed_m_s", json_number(after.hit_speed)},
-                                                          {"stroke_j", json_number(after.hit_energy)}}},
+          {"first_stroke", stroke_json(after.first)},
+          {"hardest_stroke", stroke_json(after.hardest)},
           {"hooks_off", after.hooks_left},
           {"turns_over", after.turns_over},
           {"turned_deg", json_degrees(after.turned)},
@@ -179,8 +185,10 @@ Json hooks_json(const Model& model, const std::vector<HookSpell>& spells) {
 Json slack_json(const std::vector<SlackSpell>& spells) {
   Json out = Json::array();
   for (const SlackSpell& spell : spells)
-    out.push_back(
-        {{"from_s", json_number(spell.from)}, {"to_s", json_number(spell.to)}, {"jerk_n", json_number(spell.jerk)}});
+    out.push_back({{"from_s", json_number(spell.from)},
+                   {"to_s", json_number(spell.to)},
+                   {"jerk_n", spell.open ? Json(nullptr) : json_number(spell.jerk)},
+                   {"at_the_end", spell.open}});
   return out;
 }
 
@@ -219,6 +227,7 @@ std::string rehearsal_json(const RehearsalSubject& subject) {
   out["slack"] = slack_json(report.slack);
   out["stands_again"] = again_json(report);
   out["gave_up"] = report.gave_up.empty() ? Json(nullptr) : Json(report.gave_up);
+  out["not_tried"] = report.not_tried;
   out["push_swing_deg"] = report.push_swing ? json_degrees(*report.push_swing) : Json(nullptr);
   out["what_then"] = aftermath_json(subject);
   out["met_from_start"] = report.met_from_start;

@@ -51,6 +51,9 @@ std::string rolls_sentences(const RehearsalSubject& subject);
 /// What followed, in a few sentences.
 std::string aftermath_sentences(const RehearsalSubject& subject);
 
+/// What was asked for and never came, in a sentence; empty where all of it did.
+std::string not_tried_sentence(const RehearsalSubject& subject);
+
 /// How it came down, in a few sentences; empty where it did not set out to.
 std::string way_down_sentences(const RehearsalSubject& subject);
 

@@ -23,7 +23,8 @@ class Writer {
 
   std::string text() {
     page_.raw(rehearsal_verdict_text(subject_, page_.colour()));
-    if (report_.refused) return page_.text();
+    if (report_.refused) return refused();
+    if (!report_.not_tried.empty()) page_.section("NOT TRIED", not_tried_sentence(subject_));
     if (report_.aftermath) page_.section("WHAT THEN", aftermath_sentences(subject_));
     pushed();
     section("ROLLED ALONG THE RAIL", rolls_sentences(subject_));
@@ -41,6 +42,14 @@ class Writer {
   }
 
  private:
+  std::string refused() {
+    page_.paragraph(
+        "At no step down to 1/" + format_decimal(1.0 / report_.bounds.step, 0) +
+        " s does the world follow that rope: look whether hoist.line.strength and diameter are what you have. Nothing "
+        "is recorded or drawn.");
+    return page_.text();
+  }
+
   std::string when(int move, bool back) const {
     if (move < 0) return back ? "between moves, on the way down" : "between moves";
     return move_text(subject_.model, static_cast<std::size_t>(move)) + (back ? " backwards" : "");
@@ -146,10 +155,11 @@ class Writer {
               when(spell.move, spell.back) + ") the pipe does not hold the hooks; they lift by " +
               up_to_text(spell.lift, units_) + (spell.off ? ", off the pipe" : "") + ". ";
     for (const std::string& pair : report_.met_from_start)
-      text += "The " + pair + " overlap from the start and do not push each other. ";
+      text += "The " + pair + " overlap already where they first can meet, and do not push each other. ";
     for (const SlackSpell& spell : report_.slack)
-      text += "The hoist line hangs slack from " + seconds_text(spell.from) + " to " + seconds_text(spell.to) +
-              ", and jerks with " + force_text(spell.jerk, units_) + ". ";
+      text += "The hoist line hangs slack from " + seconds_text(spell.from) +
+              (spell.open ? " on, and still does at the end. "
+                          : " to " + seconds_text(spell.to) + ", and jerks with " + force_text(spell.jerk, units_) + ". ");
     section("HOOKS AND LINE", text);
   }
 

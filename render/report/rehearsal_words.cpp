@@ -35,10 +35,16 @@ std::string again_text(const StandsAgain& again, DisplayUnits units) {
          " off, " + (again.hooks_on_pipe ? "held by the pipe." : "not held by the pipe.");
 }
 
+std::string stroke_text(const Stroke& stroke, DisplayUnits units) {
+  return "the " + stroke.part + " strikes the " + stroke.other + " at " + speed_text(stroke.speed, units) +
+         ", a stroke of " + energy_text(stroke.energy, units) + ".";
+}
+
 std::string struck(const Aftermath& after, DisplayUnits units) {
-  if (after.first_hit.empty()) return "Nothing struck anything at more than a tenth of a metre a second.";
-  return seconds_text(after.hit_time) + " later the " + after.first_hit + " strikes the " + after.first_other + " at " +
-         speed_text(after.hit_speed, units) + ", a stroke of " + energy_text(after.hit_energy, units) + ".";
+  if (!after.first) return "Nothing struck anything at more than a tenth of a metre a second.";
+  const std::string first = seconds_text(after.first->time) + " later " + stroke_text(*after.first, units);
+  if (after.hardest->energy <= after.first->energy) return first;
+  return first + " Hardest, after " + seconds_text(after.hardest->time) + ", " + stroke_text(*after.hardest, units);
 }
 
 std::string ends(const Aftermath& after) {
@@ -114,7 +120,8 @@ std::string aftermath_sentences(const RehearsalSubject& subject) {
     return start + ". It stays as it is, for now: it " +
            (after.stopped_by.empty() ? "hangs free" : "lies against " + after.stopped_by) +
            ". A person on it or a push can change that.";
-  std::string text = start + ". The foot reaches " + speed_text(after.top_speed, subject.units) + ", the stair " +
+  std::string text = start + ". At its fastest " + after.fastest + " reaches " +
+                     speed_text(after.top_speed, subject.units) + ", the stair " +
                      energy_text(after.energy, subject.units) + ". " + struck(after, subject.units) + " " + ends(after);
   if (after.turns_over)
     text +=
@@ -122,6 +129,11 @@ std::string aftermath_sentences(const RehearsalSubject& subject) {
         " more: the pick holds it nearer the rail than its weight hangs, and only the hooks' curl could hold it down.";
   if (after.hooks_left && !after.turns_over) text += " The hooks come off the pipe.";
   return text + " " + beneath(after, subject.units);
+}
+
+std::string not_tried_sentence(const RehearsalSubject& subject) {
+  const auto& untried = subject.report.not_tried;
+  return untried.empty() ? "" : "Asked for, and it never came: " + joined(untried, "; ") + ".";
 }
 
 std::string way_down_sentences(const RehearsalSubject& subject) {

@@ -34,19 +34,20 @@ Json run_json(const RollRun& run) {
 
 std::string roll_json(const RollSubject& subject) {
   const RollReport& report = subject.report;
+  const double floor = subject.model.floor_level;
   Json out{{"schema", "stowpath.roll/1"},
            {"scene", subject.model.name},
            {"rolls_freely", rolls_freely(subject)},
            {"proves_clearance", false}};
   out["text"] = roll_line(subject);
   out["push"] = {{"force_n", json_number(report.asked.force)},
-                 {"height_m", json_number(report.asked.height)},
+                 {"height_m", json_number(report.asked.height - floor)},
                  {"across_m", json_number(report.asked.across)},
                  {"turned_deg", json_degrees(report.asked.turned)},
                  {"offset_m", json_number(report.offset)}};
   out["hook_spacing_m"] = json_number(report.stair.spacing());
   out["jam_friction"] = json_number(report.jam_friction);
-  out["free_height_m"] = json_number(report.free_height);
+  out["free_height_m"] = json_number(report.free_height - floor);
   out["tips_when_jammed_n"] = json_number(report.tips_when_jammed);
   out["tips_when_blocked_n"] = json_number(report.tips_when_blocked);
   out["start_m"] = json_number(report.start);

@@ -27,7 +27,8 @@ std::string roll_verdict_text(const RollSubject& subject, bool colour);
 /// The whole report as a text, the answer first.
 std::string roll_text(const RollSubject& subject, const TextOptions& options);
 
-/// One JSON object, "stowpath.roll/1": SI under names that end in `_n`, `_m`, `_m_s`, `_j`, and `_deg`.
+/// One JSON object, "stowpath.roll/1": SI under names that end in `_n`, `_m`, `_m_s`, `_j`, and `_deg`;
+/// heights count from the floor's level.
 std::string roll_json(const RollSubject& subject);
 
 /// Why it binds, or from where it would, in a few sentences.

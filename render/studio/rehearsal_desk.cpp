@@ -72,9 +72,12 @@ void RehearsalDesk::start_over(const SceneOnTable& table) {
   clear();
   edition_ = table.edition;
   RehearsalOptions options;
-  options.from = station_at_first("", table.model);
   check_pin(table.scene);
-  if (without_pin > 0) options.no_pins.push_back(without_pin - 1);
+  if (without_pin > 0) {
+    options.no_pins.push_back(without_pin - 1);
+  } else {
+    options.from = station_at_first("", table.model);
+  }
   try {
     run_ = std::make_unique<LiveRun>(table.scene, table.model, options);
   } catch (const std::exception& fault) {
@@ -235,7 +238,8 @@ bool RehearsalDesk::can_try(bool needs_line) {
   }
   const auto& after = run_->report().aftermath;
   if (needs_line && after && !after->nothing) {
-    message_ = "Nobody holds the line any more.";
+    message_ = after->turns_over ? "The stair has turned over: a line let go after that is not looked at."
+                                 : "Nobody holds the line now.";
     return false;
   }
   return true;
@@ -305,8 +309,11 @@ void RehearsalDesk::give() {
 }
 
 std::string RehearsalDesk::what_then() const {
-  if (!run_ || !run_->report().aftermath) return {};
-  return aftermath_sentences(RehearsalSubject{run_->scene(), run_->model(), run_->report(), units_of(run_->scene())});
+  if (!run_) return {};
+  const RehearsalSubject subject{run_->scene(), run_->model(), run_->report(), units_of(run_->scene())};
+  const std::string untried = not_tried_sentence(subject);
+  if (!run_->report().aftermath) return untried;
+  return aftermath_sentences(subject) + (untried.empty() ? "" : " " + untried);
 }
 
 void RehearsalDesk::write(DisplayUnits units) {

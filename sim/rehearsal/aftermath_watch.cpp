@@ -18,22 +18,37 @@ std::size_t index(int i) { return static_cast<std::size_t>(i); }
 
 Interval widened(Interval all, Interval more) { return all.empty() ? more : hull(all, more); }
 
+Vec2 at_height(Vec2 a, Vec2 b, double height) { return a + ((height - a.y) / (b.y - a.y)) * (b - a); }
+
 }  // namespace
+
+Interval out_below(const RoundedPolygon& outline, double height) {
+  const double low = height + outline.radius;
+  Interval out{1.0, 0.0};
+  const auto add = [&](Vec2 at) { out = widened(out, {at.x - outline.radius, at.x + outline.radius}); };
+  for (std::size_t i = 0; i < outline.core.size(); ++i) {
+    const Vec2 a = outline.core[i], b = outline.core[(i + 1) % outline.core.size()];
+    if (a.y <= low) add(a);
+    if ((a.y <= low) != (b.y <= low)) add(at_height(a, b, low));
+  }
+  return out;
+}
 
 void AftermathWatch::begin(const SideWorld& world) {
   begun_ = still_since_ = next_look_ = world.time();
   leans_ = leans_in(world);
 }
 
+void AftermathWatch::go_on(const SideWorld& world) { begun_ = still_since_ = world.time(); }
+
 double AftermathWatch::kinetic(const SideWorld& world) const {
   const SectionPoses X_W = world.poses();
   double energy = 0.0;
   for (int j = 0; j < model_.linkage.sections; ++j) {
     const SectionMotion motion = world.motion(j);
-    const Vec2 velocity =
-        motion.velocity + motion.rate * quarter_turn(X_W[index(j)].turn(model_.masses[index(j)].centre));
-    energy += 0.5 * model_.masses[index(j)].mass * norm_squared(velocity) +
-              0.5 * model_.masses[index(j)].inertia * motion.rate * motion.rate;
+    const SectionMass& mass = world.masses()[index(j)];
+    const Vec2 velocity = motion.velocity + motion.rate * quarter_turn(X_W[index(j)].turn(mass.centre));
+    energy += 0.5 * mass.mass * norm_squared(velocity) + 0.5 * mass.inertia * motion.rate * motion.rate;
   }
   return energy;
 }
@@ -48,21 +63,11 @@ bool AftermathWatch::still(const SideWorld& world) const {
 
 void AftermathWatch::watch(const SideWorld& world, Aftermath& after) {
   const double now = world.time();
-  const int last = model_.linkage.sections - 1;
-  after.top_speed =
-      std::max(after.top_speed, norm(world.point_velocity(last, {model_.linkage.length[index(last)], 0.0})));
+  watch_ends(world, after);
+  watch_strokes(world, after);
   after.energy = std::max(after.energy, kinetic(world));
   const int held = scene_.hoist ? scene_.hoist->pick.section - 1 : 0;
   after.turned = std::max(after.turned, std::abs(leans_in(world)[index(held)] - leans_[index(held)]));
-  for (const WorldTouch& touch : world.new_touches()) {
-    if (touch.speed < kHit || !after.first_hit.empty()) continue;
-    const bool swapped = world.parts()[index(touch.a)].section < 0;
-    after.first_hit = world.parts()[index(swapped ? touch.b : touch.a)].name;
-    after.first_other = world.parts()[index(swapped ? touch.a : touch.b)].name;
-    after.hit_time = now - after.begins;
-    after.hit_speed = touch.speed;
-    after.hit_energy = touch.energy;
-  }
   if (now >= next_look_) {
     next_look_ = now + look_;
     watch_below(world, after);
@@ -70,18 +75,45 @@ void AftermathWatch::watch(const SideWorld& world, Aftermath& after) {
   if (!still(world)) still_since_ = now;
 }
 
+// Of a folded pack the foot hangs near the pipe, and a hinge goes fastest.
+void AftermathWatch::watch_ends(const SideWorld& world, Aftermath& after) const {
+  const Linkage& linkage = model_.linkage;
+  const auto look = [&](int section, Vec2 at, const std::string& name) {
+    const double speed = norm(world.point_velocity(section, at));
+    if (speed <= after.top_speed) return;
+    after.top_speed = speed;
+    after.fastest = name;
+  };
+  const int last = linkage.sections - 1;
+  look(last, {linkage.length[index(last)], 0.0}, "the foot");
+  for (int k = 0; k < last; ++k) look(k, linkage.distal(k), "hinge " + std::to_string(k + 1));
+  look(0, linkage.proximal(0), "the top");
+}
+
+void AftermathWatch::watch_strokes(const SideWorld& world, Aftermath& after) const {
+  for (const WorldTouch& touch : world.new_touches()) {
+    if (touch.speed < kHit) continue;
+    const bool swapped = world.parts()[index(touch.a)].section < 0;
+    const Stroke stroke{world.parts()[index(swapped ? touch.b : touch.a)].name,
+                        world.parts()[index(swapped ? touch.a : touch.b)].name, world.time() - after.begins,
+                        touch.speed, touch.energy};
+    if (!after.first) after.first = stroke;
+    if (!after.hardest || stroke.energy > after.hardest->energy) after.hardest = stroke;
+  }
+}
+
 void AftermathWatch::watch_below(const SideWorld& world, Aftermath& after) const {
   const SectionPoses X_W = world.poses();
   for (const WorldPart& part : world.parts()) {
     if (part.section < 0) continue;
-    const RoundedPolygon shape = placed(part.shape, X_W[index(part.section)]);
     const BoundingDisc disc = bounding_disc(part.shape);
-    if (norm(world.point_velocity(part.section, disc.centre)) < kPasses) continue;
-    for (const Vec2 corner : shape.core) {
-      if (corner.y - shape.radius > model_.floor_level + head_height_) continue;
-      after.under = widened(after.under, {corner.x - shape.radius, corner.x + shape.radius});
-      for (const Interval& stretch : part.stations) after.under_stations = widened(after.under_stations, stretch);
-    }
+    const double turning = std::abs(world.motion(part.section).rate) * disc.radius;
+    if (norm(world.point_velocity(part.section, disc.centre)) + turning < kPasses) continue;
+    const Interval out =
+        out_below(placed(part.shape, X_W[index(part.section)]), model_.floor_level + head_height_);
+    if (out.empty()) continue;
+    after.under = widened(after.under, out);
+    for (const Interval& stretch : part.stations) after.under_stations = widened(after.under_stations, stretch);
   }
 }
 

@@ -8,6 +8,10 @@
 
 namespace stowpath {
 
+/// How far out the outline reaches where it is lower than a height, itself seen from the room; empty where it is nowhere
+/// so low. What lies within the outline's rounding of that height counts as lower. [m]
+Interval out_below(const RoundedPolygon& outline, double height);
+
 /// Watches what follows when the line is let go or breaks, or the stair stands without a pin: how fast, what it
 /// strikes, over whom it sweeps, and what it lies against when it is at rest.
 class AftermathWatch {
@@ -18,14 +22,18 @@ class AftermathWatch {
 
   /// From now on.
   void begin(const SideWorld& world);
-  /// After each step of the world; not once it is over.
+  /// The stair has been set moving once more: it is waited for anew.
+  void go_on(const SideWorld& world);
+  /// After each step of the world.
   void watch(const SideWorld& world, Aftermath& after);
-  /// At rest for half a second, or twelve seconds after it began.
+  /// At rest for half a second, or twelve seconds after it began or went on.
   bool over(const SideWorld& world) const;
   /// Closes the account. @param spells  of the hooks so far
   void end(const SideWorld& world, const Crew& crew, const std::vector<HookSpell>& spells, Aftermath& after) const;
 
  private:
+  void watch_ends(const SideWorld& world, Aftermath& after) const;
+  void watch_strokes(const SideWorld& world, Aftermath& after) const;
   void watch_below(const SideWorld& world, Aftermath& after) const;
   double kinetic(const SideWorld& world) const;
   bool still(const SideWorld& world) const;

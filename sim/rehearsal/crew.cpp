@@ -25,7 +25,6 @@ constexpr double kFirm = 10.0;               // of a joint held by hand: its fre
 constexpr double kFoldFall = 1.0;            // rope beyond the fold line's last pulley; judgement [m]
 constexpr double kLooseFold = 0.05;          // slack of a fold line that nobody holds [m]
 constexpr double kLift = 0.9;         // taking up weight, the crew do not lift the standing stair: at most this share
-constexpr double kPinRadius = 0.005;  // of the hinges, as in PullOptions [m]
 constexpr double kInsist = 2.0;       // how much harder a foot is drawn for every second that it does not come [1/s]
 constexpr double kLoose = 0.03;       // of a line that is paid out, before they stop to look [m]
 constexpr double kPatience = 6.0;     // with a line that hangs loose, or a pin that does not go in [s]
@@ -56,7 +55,7 @@ Carried carried(const Model& model, const SideWorld& world, int first) {
   const Vec2 joint = X_W[index(first)] * model.linkage.proximal(first);
   Carried all;
   for (int j = first; j < model.linkage.sections; ++j) {
-    const SectionMass& section = model.masses[index(j)];
+    const SectionMass& section = world.masses()[index(j)];
     const Vec2 arm = X_W[index(j)] * section.centre - joint;
     all.inertia += section.inertia + section.mass * norm_squared(arm);
     all.moment += section.mass * kGravity * arm.x;
@@ -89,10 +88,10 @@ Crew::Crew(const Scene& scene, const Model& model, FrictionEnd friction, Orders 
   meant_.pose.lean = model.working_lean;
   meant_.pose.station = model.home.value_or(model.span.middle());
   if (orders_.no_pins.empty()) script_ = script_of(scene, model, orders_.comes_down);
-  if (orders_.from && orders_.no_pins.empty() && rolls_standing(model))
+  if (orders_.from && rolls_standing(model))
     meant_.pose.station = free_station(scene, model, *orders_.from);
   if (!scene.hoist || !scene.hoist->ceiling_point) return;
-  rig_ = lift_rig(scene, model, friction, kPinRadius);
+  rig_ = lift_rig(scene, model, friction, PullOptions{}.hinge_radius);
   hoist_ = elastic(rig_->line, scene.hoist->line.strength.value_or(0.0), 0.0);
   if (rig_->fold_line) fold_ = elastic(*rig_->fold_line, 0.0, kFoldFall);
   measure_lines();
@@ -112,12 +111,14 @@ int Crew::move() const {
   return started_ || !rolls_standing(model_.moves[index(move)]) ? move : -1;
 }
 
-bool Crew::parked() const { return moved_ && !going_down_ && (finished() || script_[next_].act == Act::park); }
+bool Crew::parked() const {
+  return moved_ && !going_down_ && !stopped_ && (finished() || script_[next_].act == Act::park);
+}
 
 ZoneState Crew::state() const {
   if (parked()) return ZoneState::parked;
   if (at_standing_roll()) return ZoneState::standing;
-  return moved_ && (!finished() || !gave_up_.empty()) ? ZoneState::moving : ZoneState::standing;
+  return moved_ && (!finished() || stopped_) ? ZoneState::moving : ZoneState::standing;
 }
 
 bool Crew::eases() const {
@@ -132,13 +133,14 @@ bool Crew::along_rail() const {
 }
 
 void Crew::let_go() {
-  hooked_on_ = false;
+  hooked_on_ = on_cleat_ = fold_works_ = false;
   looks_on_ = true;
   line_now_ = {};
   stand_by();
 }
 
 void Crew::stand_by() {
+  stopped_ = true;
   script_.clear();
   next_ = 0;
   foot_pull_ = waits_ = 0.0;
@@ -170,7 +172,7 @@ void Crew::begin(SideWorld& world) {
   if (step.act == Act::go) eased_ = 0.0;
   if (step.act == Act::unpin) set_pin(world, step.hinge, false);
   if (step.act == Act::hook_on) take_up(world);
-  if (step.act == Act::park) on_cleat_ = hooked_on_ && scene_.hoist->cleat;
+  if (step.act == Act::park) make_fast();
   if (step.act == Act::lower_away) on_cleat_ = false;
   going_down_ = going_down_ || step.act == Act::lower_away;
   if (at_standing_roll()) {
@@ -179,6 +181,8 @@ void Crew::begin(SideWorld& world) {
     begin_move(world);
   }
 }
+
+void Crew::make_fast() { on_cleat_ = hooked_on_ && scene_.hoist->cleat; }
 
 void Crew::set_pin(SideWorld& world, int hinge, bool in) {
   auto pinned = world.pinned();
@@ -248,6 +252,7 @@ void Crew::go_on(SideWorld& world, double dt) {
   if (step.act == Act::hook_off) hooked_on_ = false;
   started_ = false;
   ++next_;
+  if (parked()) make_fast();
 }
 
 // Whether what is no move has had its time.
@@ -387,7 +392,7 @@ void Crew::draw_foot(SideWorld& world, double dt) {
   const Vec2 foot{model_.linkage.length[index(last)], 0.0};
   const double meant = (place_sections(model_.linkage, meant_.pose)[index(last)] * foot).x;
   const double off = (world.poses()[index(last)] * foot).x - meant, speed = world.point_velocity(last, foot).x;
-  const double mass = model_.masses[index(last)].mass;
+  const double mass = world.masses()[index(last)].mass;
   const double most = speeds_.at_foot / (mass * kDraw * kDraw * kInsist);
   foot_off_ = std::clamp(foot_off_ + off * dt, -most, most);
   const double wanted = -mass * kDraw * (kDraw * (off + kInsist * foot_off_) + 2.0 * speed);

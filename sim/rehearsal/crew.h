@@ -37,7 +37,7 @@ class Crew {
   /// Does what falls to be done before the world's next step, and loads the world with it.
   void work(SideWorld& world);
   bool finished() const { return next_ >= script_.size(); }
-  /// From now on nobody holds the hoist line, and the crew only looks on.
+  /// From now on nobody holds the hoist line, nor anything else: the crew only looks on.
   void let_go();
   /// From now on the crew do nothing further but hold what they hold.
   void stand_by();
@@ -46,7 +46,8 @@ class Crew {
   int move() const;  ///< which of Model::moves they are at; -1: between two
   const Configuration& meant() const { return meant_.pose; }
   bool going_down() const { return going_down_; }  ///< since the line was taken off to lower away
-  bool parked() const;                             ///< the procedure has come to its end, and nobody lowers away yet
+  bool parked() const;                     ///< the procedure has come to its end, and nobody lowers away yet
+  bool stopped() const { return stopped_; }  ///< they do not go on with what is left of the procedure
   ZoneState state() const;                         ///< that keep-clear zones go by
   bool on_cleat() const { return on_cleat_; }      ///< the hoist line is made fast
   const std::string& gave_up() const { return gave_up_; }  ///< why they do not go on; empty: they do
@@ -83,6 +84,7 @@ class Crew {
   void draw_foot(SideWorld& world, double dt);
   bool pin_fits(const SideWorld& world, int hinge) const;
   void set_pin(SideWorld& world, int hinge, bool in);
+  void make_fast();
   double first_pull() const;
   void feed_lines(const SideWorld& world, double dt);
   struct Hands {
@@ -106,7 +108,7 @@ class Crew {
   RollWork roller_;
   std::map<int, double> rolled_from_;  // stations, by move
   bool started_ = false, hooked_on_ = false, fold_works_ = false, looks_on_ = false, stalled_ = false;
-  bool going_down_ = false, on_cleat_ = false, moved_ = false;
+  bool going_down_ = false, on_cleat_ = false, moved_ = false, stopped_ = false;
   std::string gave_up_;
   double waits_ = 0.0, foot_pull_ = 0.0, foot_off_ = 0.0, eased_ = 0.0;
   std::vector<bool> held_;  // hinges held by hand

@@ -35,7 +35,7 @@ struct LinePull {
 /// Tension at the hand is k x + c dx/dt, never less than 0, with x the stretch, taken as if the tension were the hand's
 /// all along; at each sheave it changes by the rigging's friction, against the way the rope runs there. Near rest
 /// friction grows in proportion to the speed: held still, a rope pulls as if there were none.
-/// @note Explicit: good only while swiftness x step stays under 1 (see docs/method.md).
+/// @note Explicit: good only while swiftness x step stays under 1/2 (see docs/method.md).
 LinePull line_pull(const ElasticLine& line, const LineFeed& feed, const SideWorld& world, double station);
 
 /// EA of a rope: seven times its breaking strength, or 160 N/mm2 times seven where that is not given. Published stretch

@@ -41,10 +41,11 @@ inline constexpr std::array<std::pair<RecordedEventKind, std::string_view>, 27> 
     {RecordedEventKind::brought, "brought"},
 }};
 
-inline constexpr std::array<std::pair<TroubleKind, std::string_view>, 19> kTroubleWords{{
+inline constexpr std::array<std::pair<TroubleKind, std::string_view>, 22> kTroubleWords{{
     {TroubleKind::refused, "refused"},
     {TroubleKind::moves_off, "moves-off"},
     {TroubleKind::stays_up, "stays-up"},
+    {TroubleKind::not_tried, "not-tried"},
     {TroubleKind::gave_up, "gave-up"},
     {TroubleKind::stands_otherwise, "stands-otherwise"},
     {TroubleKind::hooks_off, "hooks-off"},
@@ -56,6 +57,8 @@ inline constexpr std::array<std::pair<TroubleKind, std::string_view>, 19> kTroub
     {TroubleKind::roll_not_tried, "roll-not-tried"},
     {TroubleKind::touches, "touches"},
     {TroubleKind::zones, "zones"},
+    {TroubleKind::overlaps, "overlaps"},
+    {TroubleKind::at_half_step, "at-half-step"},
     {TroubleKind::stalls, "stalls"},
     {TroubleKind::hooks_lift, "hooks-lift"},
     {TroubleKind::slack, "slack"},

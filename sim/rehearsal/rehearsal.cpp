@@ -1,8 +1,7 @@
 #include "sim/rehearsal/rehearsal.h"
 
-#include <algorithm>
-#include <cmath>
 
+#include "sim/rehearsal/run_difference.h"
 #include "sim/rehearsal/stage.h"
 #include "sim/rehearsal/trouble.h"
 
@@ -11,35 +10,14 @@ namespace stowpath {
 namespace {
 
 RehearsalReport run_at(const Scene& scene, const Model& model, const RehearsalOptions& options, double step) {
+  RehearsalReport refused;
+  refused.refused = true;
   for (int halving = 0; halving <= kMostHalvings; ++halving, step *= 0.5) {
+    refused.bounds.step = step;
     Stage stage(scene, model, options, step);
     if (stage.run()) return stage.report();
   }
-  RehearsalReport refused;
-  refused.refused = true;
-  refused.bounds.step = step;
   return refused;
-}
-
-void compare(RehearsalReport& report, const RehearsalReport& finer) {
-  RehearsalBounds& bounds = report.bounds;
-  bounds.compared = true;
-  const std::size_t moves = std::min(report.moves.size(), finer.moves.size());
-  for (std::size_t m = 0; m < moves; ++m) {
-    const MoveRun &a = report.moves[m], &b = finer.moves[m];
-    bounds.pull = std::max({bounds.pull, std::abs(a.peak_pull - b.peak_pull), std::abs(a.peak_fold - b.peak_fold)});
-    for (std::size_t j = 0; j < a.about.size(); ++j)
-      bounds.lean = std::max(bounds.lean, std::abs(a.about[j] - b.about[j]));
-    bounds.swing = std::max(bounds.swing, std::abs(a.swing - b.swing));
-  }
-  for (std::size_t r = 0; r < std::min(report.rolls.size(), finer.rolls.size()); ++r) {
-    const auto &a = report.rolls[r].tries, &b = finer.rolls[r].tries;
-    for (std::size_t t = 0; t < std::min(a.size(), b.size()); ++t)
-      bounds.push = std::max(bounds.push.value_or(0.0), std::abs(a[t].greatest_push - b[t].greatest_push));
-  }
-  if (report.aftermath && finer.aftermath)
-    bounds.speed = std::abs(report.aftermath->top_speed - finer.aftermath->top_speed);
-  bounds.touch_gap = std::max(bounds.touch_gap, finer.bounds.touch_gap);
 }
 
 std::string raised_rolls(const Model& model) {
@@ -66,6 +44,11 @@ std::vector<std::string> rehearsal_limits(const Scene& scene, const Model& model
     all.push_back(
         "The rope's stretch is our estimate, seven times its breaking strength for a whole length: a stretchier "
         "line gives more and jerks less");
+  if (scene.hoist || scene.fold_line)
+    all.push_back(
+        "The lines touch nothing: a rope passes through whatever is in its way, and a dry fit says what it meets");
+  if (options.let_go || options.line_breaks)
+    all.push_back("As the line goes, everybody lets go: of a fold line and of joints held by hand too");
   if (options.let_go && scene.hoist && scene.hoist->winch)
     all.push_back(
         "A winch that is let go, and that no worm holds, is taken to run free: its gears would slow the fall");
@@ -77,10 +60,8 @@ std::vector<std::string> rehearsal_limits(const Scene& scene, const Model& model
 
 RehearsalReport rehearse(const Scene& scene, const Model& model, const RehearsalOptions& options) {
   RehearsalReport report = run_at(scene, model, options, options.step);
-  if (options.compare && !report.refused) {
-    const RehearsalReport finer = run_at(scene, model, options, 0.5 * report.bounds.step);
-    if (!finer.refused) compare(report, finer);
-  }
+  if (options.compare && !report.refused)
+    lay_beside(report, run_at(scene, model, options, 0.5 * report.bounds.step));
   const std::vector<std::string> general = rehearsal_limits(scene, model, options);
   report.cautions.insert(report.cautions.begin(), general.begin(), general.end());
   report.recording.account = account_of(report);

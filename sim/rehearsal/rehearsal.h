@@ -47,7 +47,8 @@ struct RehearsalOptions {
   /// Station where the stair stands at first; none: where the procedure begins for the proof, at home or in the middle of
   /// its span. Only a procedure that rolls the standing stair looks at it. [m]
   std::optional<double> from{};
-  PushOptions hand{};            ///< that rolls it; its force always goes where the procedure does
+  /// That rolls it; its force always goes where the procedure does, its height counts from the floor's level.
+  PushOptions hand{};
   double frame = 0.04;           ///< between recorded frames [s]
   double head_height = 2.0;      ///< whatever passes lower can strike someone [m]
   /// Told after every second of the work that was run, of each run anew [s]; may be empty.
@@ -117,6 +118,15 @@ struct HookSpell {
 struct SlackSpell {
   double from = 0.0, to = 0.0;  ///< [s]
   double jerk = 0.0;            ///< greatest pull in the half second after it [N]
+  bool open = false;            ///< the run ended with the line still slack
+};
+
+/// Two parts that struck each other after a loss.
+struct Stroke {
+  std::string part, other;  ///< as in TouchRun
+  double time = 0.0;        ///< from the loss on [s]
+  double speed = 0.0;       ///< [m/s]
+  double energy = 0.0;      ///< [J]
 };
 
 /// What followed when the line was let go or broke, the stair turned over, or was stood without a pin.
@@ -127,13 +137,12 @@ struct Aftermath {
   bool nothing = false;  ///< it is held, and by what `stopped_by` says
   bool at_rest = false;
   std::string stopped_by;  ///< what it lies against at the end: "floor", "hinge 1", ...; empty: it only hangs
-  double top_speed = 0.0;  ///< of the foot, greatest [m/s]
+  double top_speed = 0.0;  ///< of the fastest end of a section, greatest [m/s]
+  std::string fastest = "the foot";  ///< which end that was; else "hinge 1", "the top"
   double energy = 0.0;     ///< kinetic, greatest [J]
-  std::string first_hit, first_other;                        ///< the first stroke above 0.1 m/s
-  double hit_time = 0.0, hit_speed = 0.0, hit_energy = 0.0;  ///< [s] from its beginning, [m/s], [J]
+  std::optional<Stroke> first, hardest;  ///< of the strokes above 0.1 m/s; the hardest took the most energy
   bool hooks_left = false;
-  Interval under{1.0,
-                 0.0};      ///< out: where parts of the stair passed below head height while moving; empty: nowhere [m]
+  Interval under{1.0, 0.0};  ///< out: where the stair passed below head height while moving; empty: nowhere [m]
   bool turns_over = false;  ///< the stair turned over about its pick
   double turned = 0.0;      ///< farthest that the section on the line turned [rad]
   Interval under_stations{1.0, 0.0};  ///< over these stations [m]
@@ -160,7 +169,9 @@ struct RehearsalReport {
   std::optional<Aftermath> aftermath;
   std::optional<StandsAgain> again;         ///< where it came all the way down
   std::string gave_up;                      ///< why the crew did not go on; empty: they did
-  std::vector<std::string> met_from_start;  ///< "hook curl and bracket arm": overlap already as it stands
+  std::vector<std::string> not_tried;       ///< what was asked for and never came: "the push at 3000.0 s (...)"
+  /// "hook curl and bracket arm": overlap already where they first can meet, and do not push each other.
+  std::vector<std::string> met_from_start;
   std::vector<HookSpell> hooks_off;         ///< when the pipe did not hold the hooks
   std::optional<double> push_swing;         ///< how far push or gust turned a section [rad]
   double push_at = 0.0;                     ///< height at which the push found something [m]

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <set>
 #include <utility>
 
 #include "sim/mechanism/mass.h"
@@ -47,6 +48,26 @@ struct Pin {
   Vec2 force;  // on the lower body
 };
 
+bool same_thing(const WorldPart& a, const WorldPart& b) {
+  return a.kind == b.kind && a.name == b.name && a.stations == b.stations && a.shape.core == b.shape.core;
+}
+
+// Pairs of these parts as pairs of those, which are of another station. The stair's own come first, in the same order; a
+// thing that is not met there has no pair.
+std::set<PartPair> same_pairs(const std::set<PartPair>& pairs, const std::vector<WorldPart>& these,
+                              const std::vector<WorldPart>& those) {
+  std::set<PartPair> out;
+  for (const auto& [a, b] : pairs) {
+    const WorldPart& part = these[index(b)];
+    const auto same = part.section >= 0 ? those.begin() + b
+                                        : std::find_if(those.begin(), those.end(), [&](const WorldPart& other) {
+                                            return same_thing(other, part);
+                                          });
+    if (same != those.end()) out.insert({a, static_cast<int>(same - those.begin())});
+  }
+  return out;
+}
+
 }  // namespace
 
 struct SideWorld::Engine {
@@ -54,7 +75,9 @@ struct SideWorld::Engine {
 
   void add_room();
   void add_shape(b2Body* body, int part, Vec2 shift);
-  void build(const SectionPoses& X_W, const std::vector<double>& turns, const std::vector<SectionMotion>& motions);
+  void build(const SectionPoses& X_W, const std::vector<double>& turns, const std::vector<SectionMotion>& motions,
+             const std::set<PartPair>& pushing);
+  double friction_of(PartKind kind) const;
   void group_sections();
   void add_body(Body& body, const Pose2& X_W, double turn, const SectionMotion& motion);
   void add_pins();
@@ -118,7 +141,7 @@ SideWorld::Engine::Engine(const Model& m, SideSetup s, const Configuration& star
   const auto leans = section_leans(model.linkage, start);
   std::vector<double> turns;
   for (int j = 0; j < model.linkage.sections; ++j) turns.push_back(leans[index(j)] - 0.5 * std::numbers::pi);
-  build(place_sections(model.linkage, start), turns, std::vector<SectionMotion>(turns.size()));
+  build(place_sections(model.linkage, start), turns, std::vector<SectionMotion>(turns.size()), {});
 }
 
 void SideWorld::Engine::add_room() {
@@ -128,15 +151,20 @@ void SideWorld::Engine::add_room() {
     if (parts[index(i)].section < 0) add_shape(room, i, -model.linkage.pivot);
 }
 
+// The engine takes the geometric mean of both parts': of hook and pipe, and of caster and floor, the scene's own.
+double SideWorld::Engine::friction_of(PartKind kind) const {
+  if (kind == PartKind::caster || kind == PartKind::floor) return setup.friction.floor;
+  if (kind == PartKind::hook || kind == PartKind::pipe) return setup.friction.hook;
+  return kThingFriction;
+}
+
 void SideWorld::Engine::add_shape(b2Body* body, int part, Vec2 shift) {
   const WorldPart& what = parts[index(part)];
-  const WorldOutline outline = world_outline(what.shape);
   b2FixtureDef def;
   def.userData.pointer = static_cast<uintptr_t>(part);
-  const bool foot = what.kind == PartKind::caster || what.kind == PartKind::floor;
-  def.friction = static_cast<float>(foot ? setup.friction.floor : kThingFriction);
+  def.friction = static_cast<float>(friction_of(what.kind));
   def.isSensor = what.kind == PartKind::zone;
-  for (const RoundedPolygon& piece : outline.pieces) {
+  for (const RoundedPolygon& piece : world_outline(what.shape)) {
     b2CircleShape disc;
     b2PolygonShape polygon;
     std::vector<b2Vec2> corners;
@@ -227,14 +255,14 @@ b2RevoluteJoint* SideWorld::Engine::add_joint(const Pin& pin) {
 }
 
 void SideWorld::Engine::build(const SectionPoses& X_W, const std::vector<double>& turns,
-                              const std::vector<SectionMotion>& motions) {
+                              const std::vector<SectionMotion>& motions, const std::set<PartPair>& pushing) {
   for (const Body& body : bodies) world.DestroyBody(body.body);
   group_sections();
   for (Body& body : bodies)
     add_body(body, X_W[index(body.first)], turns[index(body.first)], motions[index(body.first)]);
   add_pins();
   contacts.look(poses(), this->turns());
-  contacts.set_aside_overlaps();
+  contacts.set_aside_overlaps(pushing);
   before = chain();
   centres_before.clear();
   for (const Body& body : bodies) centres_before.push_back(centre_of(body));
@@ -491,11 +519,12 @@ void SideWorld::move_to(double station) {
   next->resting = was.resting;
   next->looked = was.looked;
   next->contacts.aside.clear();
-  next->build(poses(), turns(), motions);
+  next->build(poses(), turns(), motions, same_pairs(was.contacts.pushing(), was.parts, next->parts));
   engine_ = std::move(next);
 }
 
 double SideWorld::station() const { return engine_->setup.station; }
+const std::vector<SectionMass>& SideWorld::masses() const { return engine_->setup.masses; }
 
 void SideWorld::set_pinned(const std::vector<bool>& pinned) {
   if (pinned == engine_->setup.pinned) return;
@@ -503,8 +532,9 @@ void SideWorld::set_pinned(const std::vector<bool>& pinned) {
   for (int j = 0; j < engine_->model.linkage.sections; ++j) motions.push_back(motion(j));
   const SectionPoses X_W = poses();
   const std::vector<double> turned = turns();
+  const std::set<PartPair> pushing = engine_->contacts.pushing();
   engine_->setup.pinned = pinned;
-  engine_->build(X_W, turned, motions);
+  engine_->build(X_W, turned, motions, pushing);
 }
 
 const std::vector<bool>& SideWorld::pinned() const { return engine_->setup.pinned; }
@@ -512,12 +542,6 @@ bool SideWorld::hooks_on_pipe() const { return engine_->contacts.hooks_on_pipe; 
 double SideWorld::hook_lift() const { return norm(engine_->poses()[0].p - engine_->held_at); }
 Vec2 SideWorld::hook_force() const { return hooks_on_pipe() ? engine_->pins.front().force : Vec2{}; }
 double SideWorld::seat() const { return hooks_on_pipe() ? engine_->seat() : 0.0; }
-
-Vec2 SideWorld::hinge_force(int hinge) const {
-  for (const Pin& pin : engine_->pins)
-    if (pin.hinge == hinge) return pin.force;
-  return {};
-}
 
 double SideWorld::energy() const { return engine_->energy(); }
 
@@ -531,11 +555,8 @@ const std::vector<WorldPart>& SideWorld::parts() const { return engine_->parts; 
 const std::vector<WorldTouch>& SideWorld::new_touches() const { return engine_->touched; }
 
 std::vector<std::pair<int, int>> SideWorld::touching() const {
-  std::vector<std::pair<int, int>> pairs;
-  for (const auto& [pair, count] : engine_->contacts.touching)
-    if (parts()[index(pair.second)].kind != PartKind::zone && !engine_->contacts.butted(pair.first, pair.second))
-      pairs.push_back(pair);
-  return pairs;
+  const std::set<PartPair> pairs = engine_->contacts.pushing();
+  return {pairs.begin(), pairs.end()};
 }
 
 std::vector<std::pair<int, int>> SideWorld::inside_zones() const {
@@ -546,7 +567,10 @@ std::vector<std::pair<int, int>> SideWorld::inside_zones() const {
 }
 
 std::vector<std::pair<int, int>> SideWorld::met_from_start() const {
-  return {engine_->contacts.aside.begin(), engine_->contacts.aside.end()};
+  std::vector<std::pair<int, int>> pairs;
+  for (const auto& [a, b] : engine_->contacts.aside)
+    if (!engine_->contacts.butted(a, b)) pairs.emplace_back(a, b);
+  return pairs;
 }
 
 std::array<double, kMaxSections> leans_in(const SideWorld& world) {

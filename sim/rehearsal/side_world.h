@@ -78,9 +78,10 @@ class SideWorld {
   double inverse_mass(const std::vector<SectionLoad>& unit) const;
 
   /// Stands the stair, as it is, at another station, among what can be met there. What overlaps there already is set
-  /// aside as at the start.
+  /// aside as at the start; what touched and is there too goes on pushing. Loads given for the next step are lost.
   void move_to(double station);
-  double station() const;  ///< of the stair's middle [m]
+  double station() const;                          ///< of the stair's middle [m]
+  const std::vector<SectionMass>& masses() const;  ///< by section, with what hangs on them
 
   void set_pinned(const std::vector<bool>& pinned);
   const std::vector<bool>& pinned() const;
@@ -92,7 +93,6 @@ class SideWorld {
   Vec2 hook_force() const;   ///< pipe on stair [N]
   /// Where on the hook the pipe presses: angle from the crown, positive towards the curl's end [rad].
   double seat() const;
-  Vec2 hinge_force(int hinge) const;  ///< upper on lower; 0 where pinned [N]
 
   double energy() const;  ///< kinetic and potential (from the pivot's height) one step ago, where both are known [J]
   Vec2 momentum() const;  ///< [kg m/s]
@@ -101,7 +101,8 @@ class SideWorld {
   const std::vector<WorldTouch>& new_touches() const;  ///< of the last step
   std::vector<std::pair<int, int>> touching() const;   ///< zones left out
   std::vector<std::pair<int, int>> inside_zones() const;
-  /// Pairs that overlapped already when their bodies were put in: they do not push each other until they have parted.
+  /// Pairs that overlapped already when their bodies were put in, without having touched before: they do not push each
+  /// other until they have parted. Ends that butt are left out.
   std::vector<std::pair<int, int>> met_from_start() const;
 
  private:

@@ -12,7 +12,7 @@ namespace stowpath {
 /// A person who rolls the standing stair along the rail by hand.
 struct PushOptions {
   double force = 100.0;       ///< greatest, along the rail; negative towards lower stations [N]
-  double height = 1.1;        ///< of the hand above the floor's zero [m]
+  double height = 1.1;        ///< of the hand above the room's zero, from which floor.level counts too [m]
   double across = 0.0;        ///< of the hand from the stair's middle, along its width [m]
   double turned = 0.0;        ///< of the push out of the rail's line, away from the wall [rad]
   double pace = 0.7;          ///< the hand goes no faster, a slow walk [m/s]

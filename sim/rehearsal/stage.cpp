@@ -2,10 +2,13 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 #include <stdexcept>
 #include <utility>
 
+#include "sim/hoist/pull.h"
 #include "sim/rehearsal/what_if.h"
+#include "sim/trade/figure.h"
 
 namespace stowpath {
 
@@ -32,9 +35,10 @@ RehearsalOptions checked(const Scene& scene, RehearsalOptions options, double st
 }
 
 // A gust that waits for the stair to be parked is watched there.
-Crew::Orders orders_for(const RehearsalOptions& options, double step) {
+Crew::Orders orders_for(const Model& model, const RehearsalOptions& options, double step) {
   const bool blown_parked = options.gust && !options.push && !options.when;
   PushOptions hand = options.hand;
+  hand.height += model.floor_level;
   hand.step = step;
   return {options.no_pins,      options.comes_down, blown_parked ? kShovedFor : kParkedFor,
           options.hand_at_foot, options.from,       hand};
@@ -42,7 +46,6 @@ Crew::Orders orders_for(const RehearsalOptions& options, double step) {
 
 SideSetup setup_for(const Scene& scene, const Model& model, const RehearsalOptions& options, const Crew& crew,
                     double step) {
-  constexpr double kPinRadius = 0.005;  // as in PullOptions [m]
   SideSetup setup;
   setup.step = step;
   setup.station = crew.meant().station;
@@ -52,13 +55,22 @@ SideSetup setup_for(const Scene& scene, const Model& model, const RehearsalOptio
   for (const int hinge : options.no_pins) setup.pinned[index(hinge)] = false;
   setup.friction = choose_friction(scene.friction, options.friction);
   setup.hook_radius = scene.stair.hooks.inside;
-  setup.hinge_radius = kPinRadius;
+  setup.hinge_radius = PullOptions{}.hinge_radius;
   setup.hook_wrap = scene.stair.hooks.wrap;
   return setup;
 }
 
 std::string pair_text(const SideWorld& world, std::pair<int, int> pair) {
   return world.parts()[index(pair.first)].name + " and " + world.parts()[index(pair.second)].name;
+}
+
+// "the pin of hinge 1", "the pins of hinges 1 and 2".
+std::string pins_text(const std::vector<int>& hinges) {
+  const std::set<int> all(hinges.begin(), hinges.end());
+  std::string text;
+  for (const int hinge : all)
+    text += (text.empty() ? "" : hinge == *all.rbegin() ? " and " : ", ") + std::to_string(hinge + 1);
+  return (all.size() > 1 ? "the pins of hinges " : "the pin of hinge ") + text;
 }
 
 // That a taut line holds [J].
@@ -72,7 +84,7 @@ Stage::Stage(const Scene& scene, const Model& model, RehearsalOptions options, d
     : scene_(scene),
       model_(model),
       options_(checked(scene, std::move(options), step)),
-      crew_(scene, model, options_.friction, orders_for(options_, step)),
+      crew_(scene, model, options_.friction, orders_for(model, options_, step)),
       world_(model, setup_for(scene, model, options_, crew_, step), crew_.meant()),
       tally_(model, scene.stair.hooks.inside, options_.frame),
       shoves_(model),
@@ -102,10 +114,9 @@ void Stage::start() {
   stood_leans_ = leans_in(world_);
   note_met();
   if (options_.no_pins.empty()) return;
-  const int hinge = options_.no_pins.front() + 1;
-  tally_.note(world_.time(), RecordedEventKind::unpinned, "", "", hinge);
+  for (const int hinge : options_.no_pins) tally_.note(world_.time(), RecordedEventKind::unpinned, "", "", hinge + 1);
   Aftermath after;
-  after.cause = "the stair stands without the pin of hinge " + std::to_string(hinge);
+  after.cause = "the stair stands without " + pins_text(options_.no_pins);
   begin_aftermath(after);
 }
 
@@ -137,6 +148,7 @@ void Stage::close() {
   if (crew_.going_down() && crew_.finished() && crew_.gave_up().empty() && !has_aftermath()) stand_again();
   if (world_.time() > kLongestRehearsal && !crew_.finished())
     tally_.report.gave_up = "it takes more than 40 minutes, and is not watched further";
+  say_what_was_not_tried();
   tally_.close(world_.time());
 }
 
@@ -165,33 +177,46 @@ bool Stage::has_aftermath() const { return tally_.report.aftermath && !tally_.re
 
 bool Stage::too_swift() const { return crew_.swiftest() * world_.step_length() > kSwiftest; }
 
+// Once something has followed, there is no line left to lose.
+bool Stage::waits_for_line() const {
+  const auto waits = [&](std::optional<double> at) { return at && world_.time() < *at + kParkedFor; };
+  return !has_aftermath() && (waits(options_.let_go) || waits(options_.line_breaks));
+}
+
+// A gust that waits for the stair to be parked does not come where the crew stop before.
+bool Stage::waits_for_shove() const {
+  const bool asked = (options_.push || options_.gust) && !shoves_tried_;
+  return asked && (options_.when || options_.push || !crew_.stopped());
+}
+
+bool Stage::shoved() const { return shoves_.last_begun() && world_.time() < *shoves_.last_begun() + kShovedFor; }
+
 bool Stage::finished() const {
   const double now = world_.time();
   if (now > kLongestRehearsal) return true;
+  if (waits_for_line() || waits_for_shove() || shoved()) return false;
   if (has_aftermath()) return ended_;
-  const auto waits = [&](std::optional<double> at) { return at && now < *at + kParkedFor; };
-  if (waits(options_.let_go) || waits(options_.line_breaks)) return false;
-  if ((options_.push || options_.gust) && !shoves_tried_) return false;
-  if (shoves_.last_begun() && now < *shoves_.last_begun() + kShovedFor) return false;
   return done_at_ && now > *done_at_ + kParkedFor;
 }
 
+// The world has to be where the crew have taken it before it is loaded.
 void Stage::step() {
   try_what_is_asked();
-  crew_.work(world_);
   follow_along_rail();
+  crew_.work(world_);
   shoves_.load(world_);
   const double done = crew_.done_by_crew() + shoves_.work();
   world_.step();
+  note_met();
   tally_.watch(world_, crew_, has_aftermath());
   watch_shoves();
   watch_energy();
   watch_crew();
   watch_turning_over();
   done_before_ = done;
-  if (!follows()) return;
+  if (!has_aftermath()) return;
   aftermath_.watch(world_, *tally_.report.aftermath);
-  if (aftermath_.over(world_)) end_aftermath();
+  if (!ended_ && !shoved() && aftermath_.over(world_)) end_aftermath();
 }
 
 void Stage::try_what_is_asked() {
@@ -199,13 +224,33 @@ void Stage::try_what_is_asked() {
   const auto due = [&](std::optional<double> at) { return at && now >= *at; };
   if (!line_tried_ && due(options_.line_breaks)) break_line();
   if (!line_tried_ && due(options_.let_go)) let_go();
-  if (shoves_tried_ || (!options_.push && !options_.gust)) return;
-  const double push_at = rolled_until_ + kPushAt;
-  const bool still_works = !crew_.parked() && !crew_.finished();
-  if (options_.when ? now < *options_.when : (options_.push ? now < push_at : still_works)) return;
+  if (waits_for_shove()) shove_if_due();
+}
+
+void Stage::shove_if_due() {
+  const double now = world_.time(), push_at = rolled_until_ + kPushAt;
+  const bool works = !crew_.parked() && !crew_.finished();
+  if (options_.when ? now < *options_.when : (options_.push ? now < push_at : works)) return;
   shoves_tried_ = true;
   if (options_.push) push(*options_.push);
   if (options_.gust) gust(*options_.gust);
+}
+
+void Stage::leave_untried(const std::string& what, double when, const std::string& why) {
+  tally_.report.not_tried.push_back(what + " at " + format_decimal(when, 1) + " s (" + why + ")");
+}
+
+// What was asked for at a time that the run did not come to.
+void Stage::say_what_was_not_tried() {
+  const std::string over = "the run ends before that";
+  const std::string why = has_aftermath() ? "before that, " + tally_.report.aftermath->cause : over;
+  if (!line_tried_ && options_.let_go) leave_untried("the line let go", *options_.let_go, why);
+  if (!line_tried_ && options_.line_breaks) leave_untried("the line's breaking", *options_.line_breaks, why);
+  if (shoves_tried_) return;
+  if (options_.push) leave_untried("the push", options_.when.value_or(rolled_until_ + kPushAt), over);
+  if (!options_.gust) return;
+  if (options_.when) return leave_untried("the gust", *options_.when, over);
+  tally_.report.not_tried.push_back("the gust, once parked (the stair never was)");
 }
 
 void Stage::let_go() { lose_line("the line is let go", RecordedEventKind::let_go); }
@@ -214,13 +259,14 @@ void Stage::break_line() { lose_line("the line breaks", RecordedEventKind::line_
 
 void Stage::lose_line(const std::string& cause, RecordedEventKind kind) {
   line_tried_ = true;
-  if (has_aftermath()) return;
+  const bool lets_go = kind == RecordedEventKind::let_go;
+  const std::string what = lets_go ? "the line let go" : "the line's breaking";
+  if (has_aftermath()) return leave_untried(what, world_.time(), "before that, " + tally_.report.aftermath->cause);
+  if (!crew_.hooked_on()) return leave_untried(what, world_.time(), "it is not on then");
   tally_.note(world_.time(), kind);
   Aftermath after;
   after.cause = cause;
-  if (!crew_.hooked_on()) after.stopped_by = "nothing: the line is not on";
-  if (crew_.hooked_on() && kind == RecordedEventKind::let_go)
-    after.stopped_by = holder_of_line(scene_, crew_.move() >= 0);
+  if (lets_go) after.stopped_by = holder_of_line(scene_, crew_.on_cleat());
   after.nothing = !after.stopped_by.empty();
   begin_aftermath(after);
   if (!after.nothing) crew_.let_go();
@@ -242,12 +288,20 @@ void Stage::end_aftermath() {
   if (after.at_rest) tally_.note(after.ends, RecordedEventKind::at_rest);
 }
 
+// What followed is watched anew where the stair is shoved once more.
+void Stage::go_on_watching() {
+  ended_ = false;
+  aftermath_.go_on(world_);
+}
+
 void Stage::push(const Push& push) {
+  go_on_watching();
   shoves_.push(world_, push);
   tally_.note(world_.time(), RecordedEventKind::pushed, "", "", push.force);
 }
 
 void Stage::gust(const Gust& gust) {
+  go_on_watching();
   shoves_.gust(world_, gust);
   tally_.note(world_.time(), RecordedEventKind::gust, "", "", gust.speed);
 }

@@ -40,7 +40,7 @@ class Stage {
   /// on, to push the stair once more or to see it swing out.
   void advance(int steps = 1);
   /// Whether there is nothing left to wait for: the procedure is done and was watched for a while, or what followed a
-  /// line let go has come to rest, and all that the options ask for has been tried.
+  /// line let go has come to rest, and all that the options ask for, and that can still come, has been tried.
   bool finished() const;
   /// A rope bounces too swiftly for the step (see docs/method.md): then nothing here means anything; take half the
   /// step.
@@ -53,8 +53,8 @@ class Stage {
   /// The report as `close` would leave it now; what still follows a lost line stands in it as far as it has gone.
   RehearsalReport so_far() const;
 
-  /// Whoever holds the hoist line lets go of it, now. Where it is not on, or a cleat or worm holds it, the report's
-  /// aftermath says so and the procedure goes on; once it has run out, there is nothing more to let go.
+  /// Whoever holds the hoist line lets go of it, now. Where a cleat or worm holds it, the report's aftermath says so and
+  /// the procedure goes on; where it is not on, the report's `not_tried` says so.
   void let_go();
   /// It breaks, now; then neither cleat nor worm helps.
   void break_line();
@@ -79,6 +79,13 @@ class Stage {
   void follow_along_rail();
   void begin_aftermath(Aftermath after);
   void lose_line(const std::string& cause, RecordedEventKind kind);
+  void shove_if_due();
+  void leave_untried(const std::string& what, double when, const std::string& why);
+  void say_what_was_not_tried();
+  bool waits_for_line() const;
+  bool waits_for_shove() const;
+  bool shoved() const;
+  void go_on_watching();
   bool has_aftermath() const;
   bool follows() const;
   void stand_again();

@@ -92,11 +92,11 @@ void Tally::watch(const SideWorld& world, const Crew& crew, bool after) {
   watch_loose(world, crew);
   watch_move(world, crew);
   watch_touches(world, crew, after);
+  watch_zones(world, crew, after);
   watch_slack(world, crew);
   watch_hooks(world, crew);
   if (world.time() < next_frame_) return;
   next_frame_ += frame_;
-  watch_zones(world, crew, after);
   report.recording.frames.push_back(frame_now(world, crew));
 }
 
@@ -124,11 +124,7 @@ void Tally::watch_script(const SideWorld& world, const Crew& crew) {
          std::string(move_word(model_.moves[index(step.move)].kind)) + (step.back ? " backwards" : ""));
   if (step.act == Act::park) note(now, RecordedEventKind::parked, crew.on_cleat() ? "the cleat" : "");
   if (step.act == Act::lower_away) note(now, RecordedEventKind::lowers_away);
-  if (step.act != Act::unpin) return;
-  loose_from_ = leans_;
-  loose_height_ = (world.poses()[index(step.hinge)] * model_.linkage.distal(step.hinge)).y;
-  report.loose.push_back({step.hinge, now, 0.0, leans_[index(step.hinge + 1)], 0.0});
-  loose_until_ = INFINITY;
+  if (step.act == Act::unpin) begin_loose(world, step.hinge);
 }
 
 void Tally::watch_pins(const SideWorld& world) {
@@ -158,18 +154,25 @@ void Tally::watch_roll(const Crew& crew) {
     note(event.time, event.kind, event.what, event.other, event.value, event.energy);
 }
 
-// Until the crew go on with the next move.
+void Tally::begin_loose(const SideWorld& world, int hinge) {
+  const double lean = leans_[index(hinge + 1)];
+  const double height = (world.poses()[index(hinge)] * model_.linkage.distal(hinge)).y;
+  loose_.push_back({report.loose.size(), lean, height});
+  report.loose.push_back({hinge, world.time(), 0.0, lean, 0.0});
+}
+
+// Until the crew go on with the next move; one pin pulled after another does not end it.
 void Tally::watch_loose(const SideWorld& world, const Crew& crew) {
-  if (report.loose.empty() || world.time() >= loose_until_) return;
-  if (crew.move() >= 0) loose_until_ = world.time();
-  LooseRun& run = report.loose.back();
-  const std::size_t below = index(run.hinge + 1);
-  const double height = (world.poses()[index(run.hinge)] * model_.linkage.distal(run.hinge)).y;
-  if (std::abs(loose_height_ - height) > std::abs(run.sinks)) run.sinks = loose_height_ - height;
-  const double swings = std::abs(leans_[below] - loose_from_[below]);
-  if (swings <= run.swings) return;
-  run.swings = swings;
-  run.to_lean = leans_[below];
+  for (const Loose& loose : loose_) {
+    LooseRun& run = report.loose[loose.run];
+    const double height = (world.poses()[index(run.hinge)] * model_.linkage.distal(run.hinge)).y;
+    if (std::abs(loose.height - height) > std::abs(run.sinks)) run.sinks = loose.height - height;
+    const double lean = leans_[index(run.hinge + 1)], swings = std::abs(lean - loose.lean);
+    if (swings <= run.swings) continue;
+    run.swings = swings;
+    run.to_lean = lean;
+  }
+  if (crew.move() >= 0) loose_.clear();
 }
 
 void Tally::watch_move(const SideWorld& world, const Crew& crew) {
@@ -272,7 +275,7 @@ void Tally::watch_slack(const SideWorld& world, const Crew& crew) {
   if (!slack) slack_told_ = false;
   if (!slack && slack_ && long_enough) {
     end_slack();
-    report.slack.push_back({slack_since_, now, 0.0});
+    report.slack.push_back({slack_since_, now, 0.0, false});
     jerk_open_ = true;
   }
   slack_ = slack;
@@ -287,6 +290,11 @@ void Tally::end_slack() {
   jerk_open_ = false;
   const SlackSpell& spell = report.slack.back();
   note(spell.to, RecordedEventKind::slack_ends, kHoistLine, "", spell.jerk);
+}
+
+// A line that hangs slack as the run ends has a spell like any other, whose jerk nobody knows.
+void Tally::keep_open_slack(double time) {
+  if (slack_ && time - slack_since_ > kSlackLeast) report.slack.push_back({slack_since_, time, 0.0, true});
 }
 
 // Hooks that come down and are off again within half a second have not come to rest.
@@ -319,6 +327,7 @@ void Tally::close(double time) {
   const auto stronger = [](const TouchRun& a, const TouchRun& b) { return a.energy > b.energy; };
   std::stable_sort(report.touches.begin(), report.touches.end(), stronger);
   end_slack();
+  keep_open_slack(time);
   if (lift_open_ && report.hooks_off.back().to < time) end_lift();
 }
 

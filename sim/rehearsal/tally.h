@@ -42,12 +42,14 @@ class Tally {
   void watch_move(const SideWorld& world, const Crew& crew);
   void watch_pins(const SideWorld& world);
   void watch_line(const SideWorld& world, const Crew& crew, bool after);
+  void begin_loose(const SideWorld& world, int hinge);
   void watch_loose(const SideWorld& world, const Crew& crew);
   void watch_touches(const SideWorld& world, const Crew& crew, bool after);
   void watch_zones(const SideWorld& world, const Crew& crew, bool after);
   void watch_slack(const SideWorld& world, const Crew& crew);
   void watch_hooks(const SideWorld& world, const Crew& crew);
   void end_slack();
+  void keep_open_slack(double time);
   void end_lift();
   void end_move();
   Interval last_leans(std::size_t section, double from) const;
@@ -62,8 +64,12 @@ class Tally {
   double slack_since_ = 0.0;
   std::map<std::pair<std::string, std::string>, double> touched_;  // when last
   std::set<std::pair<std::string, std::string>> zones_;
-  std::array<double, kMaxSections> leans_{}, loose_from_{};
-  double loose_height_ = 0.0, loose_until_ = 0.0;
+  std::array<double, kMaxSections> leans_{};
+  struct Loose {
+    std::size_t run = 0;              // which of report.loose
+    double lean = 0.0, height = 0.0;  // of the section below, and of the hinge, when its pin was pulled [rad, m]
+  };
+  std::vector<Loose> loose_;  // those still watched
 };
 
 }  // namespace stowpath

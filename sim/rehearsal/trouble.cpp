@@ -52,7 +52,7 @@ class Finder {
   void add(const Aftermath& after) {
     if (after.nothing) return;
     if (stays(after)) return add(TroubleKind::stays_up, after.cause);
-    add(TroubleKind::moves_off, after.cause, "foot", after.top_speed);
+    add(TroubleKind::moves_off, after.cause, after.fastest, after.top_speed);
   }
   void add(const RollTry& hold) {
     if (hold.end == RollEnd::bound) add(TroubleKind::roll_binds, "", "", 0.0, hold.height);
@@ -81,6 +81,7 @@ class Finder {
 void add_outcome(Finder& find, const RehearsalReport& report) {
   if (report.refused) find.add(TroubleKind::refused);
   if (report.aftermath) find.add(*report.aftermath);
+  for (const std::string& untried : report.not_tried) find.add(TroubleKind::not_tried, untried);
   if (!report.gave_up.empty()) find.add(TroubleKind::gave_up, report.gave_up);
   if (report.again && !as_it_stood(*report.again)) find.add(TroubleKind::stands_otherwise);
   if (came_off(report)) find.add(TroubleKind::hooks_off);
@@ -96,6 +97,8 @@ std::vector<Trouble> troubles(const RehearsalReport& report) {
   for (const RollLeg& leg : report.rolls) find.add(leg);
   find.add_count(TroubleKind::touches, report.touches.size());
   find.add_count(TroubleKind::zones, report.zones.size());
+  find.add_count(TroubleKind::overlaps, report.met_from_start.size());
+  for (const std::string& besides : report.bounds.only_finer) find.add(TroubleKind::at_half_step, besides);
   double stalled = 0.0;
   for (const MoveRun& move : report.moves) stalled += move.stalled;
   find.add_over(0.0, TroubleKind::stalls, stalled);

@@ -22,10 +22,10 @@ double extent_along(const RoundedPolygon& outline) {
 
 }  // namespace
 
-std::string holder_of_line(const Scene& scene, bool hauling) {
+std::string holder_of_line(const Scene& scene, bool on_cleat) {
   if (!scene.hoist) return "";
   if (scene.hoist->winch && holds_by_worm(*scene.hoist->winch)) return "the worm's friction";
-  return scene.hoist->cleat && !hauling ? "the cleat" : "";
+  return on_cleat ? "the cleat" : "";
 }
 
 PushPoint push_point(const Model& model, const SectionPoses& X_W, double height) {

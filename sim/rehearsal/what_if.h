@@ -9,8 +9,8 @@
 namespace stowpath {
 
 /// What holds a hoist line that is let go [words for a report]; empty: nothing.
-/// @param hauling  the crew are at a move; else the line is on its cleat, where there is one
-std::string holder_of_line(const Scene& scene, bool hauling);
+/// @param on_cleat  the crew have made it fast; a cleat that the line is not on holds nothing
+std::string holder_of_line(const Scene& scene, bool on_cleat);
 
 /// Where on the stair a level push at a height finds something: on a datum line.
 struct PushPoint {

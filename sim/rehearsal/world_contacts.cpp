@@ -95,7 +95,15 @@ void WorldContacts::look(const SectionPoses& X_W, const std::vector<double>& tur
   begun.clear();
 }
 
-void WorldContacts::set_aside_overlaps() {
+std::set<PartPair> WorldContacts::pushing() const {
+  std::set<PartPair> pairs;
+  for (const auto& [pair, count] : touching)
+    if (parts_[static_cast<std::size_t>(pair.second)].kind != PartKind::zone && !butted(pair.first, pair.second))
+      pairs.insert(pair);
+  return pairs;
+}
+
+void WorldContacts::set_aside_overlaps(const std::set<PartPair>& pushing) {
   touching.clear();
   for (int a = 0; a < static_cast<int>(parts_.size()); ++a)
     for (int b = a + 1; b < static_cast<int>(parts_.size()); ++b) {
@@ -103,6 +111,7 @@ void WorldContacts::set_aside_overlaps() {
       const WorldPart& second = parts_[static_cast<std::size_t>(b)];
       const bool pushes = first.kind != PartKind::caster || second.kind != PartKind::floor;
       if (first.section == second.section || second.kind == PartKind::zone || !pushes) continue;
+      if (pushing.count({a, b}) > 0) continue;
       if (may_touch(a, b) && part_distance(first, second, X_W_) < kOverlap) aside.insert({a, b});
     }
 }

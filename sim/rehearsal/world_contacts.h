@@ -30,7 +30,10 @@ class WorldContacts : public b2ContactFilter, public b2ContactListener {
   /// Before each step: where the sections stand.
   void look(const SectionPoses& X_W, const std::vector<double>& turns);
   /// Pairs that overlap now are set aside, until they part; touches so far are forgotten.
-  void set_aside_overlaps();
+  /// @param pushing  pairs that pushed each other before their bodies were put in anew: they go on
+  void set_aside_overlaps(const std::set<PartPair>& pushing);
+  /// Pairs that push each other now.
+  std::set<PartPair> pushing() const;
   /// Lets those be met again that have parted.
   bool take_back_parted();
   bool may_touch(int a, int b) const;

@@ -73,20 +73,17 @@ void add_rounding(const std::vector<Vec2>& core, double radius, std::vector<Roun
 
 }  // namespace
 
-WorldOutline world_outline(const RoundedPolygon& outline) {
-  WorldOutline world;
+std::vector<RoundedPolygon> world_outline(const RoundedPolygon& outline) {
+  std::vector<RoundedPolygon> pieces;
   const std::vector<Vec2> core = without_near_corners(outline.core);
-  if (core.size() != outline.core.size()) world.error = kLeastEdge;
   if (core.size() > 2) {
     const std::vector<Vec2> bent = without_straight_corners(core);
-    if (bent.size() != core.size()) world.error += kLeastTurn;
-    if (bent.size() > 2 && thickness(bent) >= kLeastThickness) add_polygon(bent, world.pieces);
+    if (bent.size() > 2 && thickness(bent) >= kLeastThickness) add_polygon(bent, pieces);
   }
-  const double least = world.pieces.empty() ? 0.5 * kLeastThickness : 0.0;
+  const double least = pieces.empty() ? 0.5 * kLeastThickness : 0.0;
   const double radius = std::max(outline.radius, least);
-  if (radius >= 0.5 * kLeastThickness) add_rounding(core, radius, world.pieces);
-  world.error += radius >= 0.5 * kLeastThickness ? radius - outline.radius : outline.radius;
-  return world;
+  if (radius >= 0.5 * kLeastThickness) add_rounding(core, radius, pieces);
+  return pieces;
 }
 
 double world_thickness(const RoundedPolygon& outline) {

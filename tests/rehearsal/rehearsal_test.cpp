@@ -86,7 +86,7 @@ double lengthening(const Model& model) {
 }
 
 // Of the floor's friction, statics says from where on the toggle lifts the hooks: on a floor that gives way it slides
-// the foot out instead.
+// the foot out instead. Pushed up harder still, the hooks slide on the pipe besides.
 TEST_CASE("rehearsal: on a floor that grips, hooks lift in a drag by what the joint lengthens the stair",
           "[rehearsal]") {
   Scene scene = gallery_scene("demo-cured");
@@ -100,7 +100,9 @@ TEST_CASE("rehearsal: on a floor that grips, hooks lift in a drag by what the jo
     const RehearsalReport report = rehearse(scene, model, {.compare = false, .comes_down = false, .line_breaks = 10.0});
     const bool lifts = !report.hooks_off.empty() && report.hooks_off.front().from < 10.0;
     CHECK(lifts == presses_up);
-    if (lifts) CHECK(report.hooks_off.front().lift == Approx(lengthening(model)).margin(3e-4));
+    if (!lifts) continue;
+    CHECK(report.hooks_off.front().lift > lengthening(model) - 3e-4);
+    if (friction < 0.5) CHECK(report.hooks_off.front().lift == Approx(lengthening(model)).margin(3e-4));
   }
 }
 
@@ -111,11 +113,13 @@ TEST_CASE("rehearsal: let go, the stair comes down, and the report says how hard
   CHECK_FALSE(after.nothing);
   CHECK(after.at_rest);
   CHECK(after.begins == Approx(30.0).margin(2e-3));
-  CHECK(after.first_other == "floor");
+  REQUIRE(after.first);
+  CHECK(after.first->other == "floor");
   CHECK(after.top_speed > 2.0);
+  REQUIRE_FALSE(after.under.empty());
   CHECK(after.under.lo > 0.0);
   CHECK(after.under.hi < 4.6);
-  CHECK(after.energy > after.hit_energy);
+  CHECK(after.energy > after.hardest->energy);
   CHECK(report.bounds.energy_gain < 0.01 * report.bounds.energy_scale);
   const RehearsalReport broken = rehearse_once(gallery_scene("demo-cured"), {.line_breaks = 30.0});
   CHECK(broken.aftermath->top_speed == after.top_speed);
@@ -147,18 +151,14 @@ TEST_CASE("rehearsal: a falling stair is no faster than its height allows", "[re
   CHECK(report.aftermath->energy > 0.5 * lost);
 }
 
-TEST_CASE("rehearsal: a cleat or a worm holds what is let go", "[rehearsal]") {
-  Scene scene = testing::free_stair();
-  scene.hoist->cleat = true;
-  const RehearsalReport cleated = rehearse_once(scene, {.comes_down = false, .let_go = 2.0});
-  REQUIRE(cleated.aftermath);
-  CHECK(cleated.aftermath->nothing);
-  CHECK(cleated.aftermath->stopped_by == "the cleat");
-  CHECK(cleated.moves.back().leans[0] > 80 * kDegree);
+TEST_CASE("rehearsal: a worm holds what is let go, while it is hauled too", "[rehearsal]") {
   Scene worm = testing::slow(testing::free_stair(), 0.3);
   worm.hoist->winch->worm_lead = 3 * kDegree;
   worm.hoist->winch->worm_friction = 0.12;
-  CHECK(rehearse_once(worm, {.let_go = 5.0}).aftermath->stopped_by == "the worm's friction");
+  const RehearsalReport held = rehearse_once(worm, {.comes_down = false, .let_go = 5.0});
+  REQUIRE(held.aftermath);
+  CHECK(held.aftermath->stopped_by == "the worm's friction");
+  CHECK(held.moves.back().leans[0] > 80 * kDegree);
 }
 
 // Section 2 leans with section 1 while pinned; loose and off the floor it swings through plumb and as far beyond.

@@ -35,6 +35,11 @@ bool in_order(const std::vector<RecordedEvent>& events) {
                         [](const RecordedEvent& a, const RecordedEvent& b) { return a.time < b.time; });
 }
 
+long long count(const RehearsalReport& report, RecordedEventKind kind) {
+  const auto& events = report.recording.events;
+  return std::count_if(events.begin(), events.end(), [&](const RecordedEvent& event) { return event.kind == kind; });
+}
+
 TEST_CASE("stage: driven from outside, a line let go gives the bits of the same run by options", "[rehearsal]") {
   Driven asked({.let_go = 12.0}), driven;
   REQUIRE(asked.stage.run());
@@ -67,15 +72,19 @@ TEST_CASE("stage: what happened can be read while it runs, in order of time", "[
   CHECK(driven.stage.report().moves.size() == 4);
 }
 
-TEST_CASE("stage: let go before it is on, the line changes nothing; breaking later, it does", "[rehearsal]") {
+TEST_CASE("stage: let go before it is on, the line changes nothing and that is told; breaking later, it does",
+          "[rehearsal]") {
   Driven driven;
   driven.stage.start();
   driven.stage.let_go();
-  REQUIRE(driven.stage.report().aftermath);
-  CHECK(driven.stage.report().aftermath->nothing);
+  CHECK_FALSE(driven.stage.report().aftermath);
+  REQUIRE(driven.stage.report().not_tried.size() == 1);
+  CHECK(driven.stage.report().not_tried[0] == "the line let go at 0.0 s (it is not on then)");
+  CHECK(count(driven.stage.report(), RecordedEventKind::let_go) == 0);
   driven.run_to(20.0);
   CHECK(driven.stage.crew().line().hand > 0.0);
   driven.stage.break_line();
+  REQUIRE(driven.stage.report().aftermath);
   CHECK_FALSE(driven.stage.report().aftermath->nothing);
   driven.run_to(24.0);
   CHECK(driven.stage.crew().line().hand == 0.0);

@@ -74,13 +74,30 @@ TEST_CASE("trouble: a line let go is one unless it is held, and a stair that sta
   report.aftermath.emplace();
   report.aftermath->cause = "the line is let go";
   report.aftermath->top_speed = 3.0;
+  report.aftermath->fastest = "hinge 1";
   CHECK(kinds(troubles(report)) == Kinds{TroubleKind::moves_off});
+  CHECK(troubles(report)[0].other == "hinge 1");
   CHECK(troubles(report)[0].value == 3.0);
   report.aftermath->at_rest = true;
   report.aftermath->top_speed = 0.01;
   CHECK(kinds(troubles(report)) == Kinds{TroubleKind::stays_up});
   report.aftermath->nothing = true;
   CHECK(troubles(report).empty());
+}
+
+TEST_CASE("trouble: what never came, what overlaps from the start, and what the half step has besides", "[rehearsal]") {
+  RehearsalReport report;
+  report.bounds.only_here = {"caster meets bench"};
+  CHECK(troubles(report).empty());
+  report.not_tried = {"the push at 3000.0 s (the run ends before that)"};
+  report.met_from_start = {"hook curl and bracket arm", "side rail and lamp"};
+  report.bounds.only_finer = {"side rail meets lamp", "the line goes slack"};
+  const auto found = troubles(report);
+  CHECK(kinds(found) == Kinds{TroubleKind::not_tried, TroubleKind::overlaps, TroubleKind::at_half_step,
+                              TroubleKind::at_half_step});
+  CHECK(found[0].what == report.not_tried[0]);
+  CHECK(found[1].value == 2.0);
+  CHECK(found[3].what == "the line goes slack");
 }
 
 TEST_CASE("trouble: gravest first, and the same roll's trouble once", "[rehearsal]") {

@@ -94,7 +94,7 @@ TEST_CASE("turning over: the folded demo does it with a low pick and a short cur
   const RehearsalReport report = rehearsed(scene);
   REQUIRE(report.aftermath);
   CHECK(report.aftermath->cause == "the stair turns over about its pick");
-  CHECK_FALSE(report.aftermath->first_hit.empty());
+  CHECK(report.aftermath->first.has_value());
 }
 
 }  // namespace

@@ -81,7 +81,7 @@ def falls_when_let_go(window):
     window.key("l")
     page = wait_for("it to come to rest", lambda: (lambda words: words if "at rest" in words else None)(window.page()))
     expect("the line let go" in page, "the line is let go: " + page)
-    expect(re.search(r"foot reaches [\d.]+ m/s", page), "how fast the foot came down: " + page)
+    expect(re.search(r" reaches [\d.]+ m/s", page), "how fast it came down: " + page)
     expect(" meets " in page, "what it met: " + page)
 
 

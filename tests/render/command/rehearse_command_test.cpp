@@ -1,5 +1,6 @@
 #include "render/command/rehearse_command.h"
 
+#include <filesystem>
 #include <sstream>
 
 #include <catch2/catch.hpp>
@@ -7,14 +8,18 @@
 
 #include "render/command/faults.h"
 #include "render/command/run.h"
+#include "sim/rehearsal/recording_text.h"
 #include "sim/rehearsal/stage.h"
 #include "tests/support/gallery.h"
+#include "tests/support/sample_scene.h"
+#include "tests/support/scratch_folder.h"
 
 namespace stowpath {
 namespace {
 
 using Catch::Matchers::Contains;
 using Catch::Matchers::StartsWith;
+using testing::ScratchFolder;
 
 struct Answer {
   int code = 0;
@@ -69,6 +74,12 @@ TEST_CASE("rehearse command: what cannot be read is refused with what to write",
   CHECK_THAT(refused(asked), Contains("neither is asked"));
   asked.let_go = asked.line_breaks = "3s";
   CHECK_THAT(refused(asked), Contains("not both") && Contains("leave --let-go or --line-breaks out"));
+  for (std::string WhatIfs::* loss : {&WhatIfs::let_go, &WhatIfs::line_breaks}) {
+    asked = {};
+    asked.no_pins = {1};
+    asked.*loss = "3s";
+    CHECK_THAT(refused(asked), Contains("nobody hooks the line on") && Contains("leave --no-pin out"));
+  }
 }
 
 TEST_CASE("rehearse command: a time after every rehearsal's end is refused", "[render][rehearsal]") {
@@ -152,7 +163,8 @@ TEST_CASE("rehearse command: let go, it says what then, as text and as one objec
   CHECK(json["schema"] == "stowpath.rehearsal/1");
   CHECK(json["proves_clearance"] == false);
   CHECK(json["what_then"]["from_s"].get<double>() == Approx(15.0).margin(0.01));
-  CHECK(json["what_then"]["foot_speed_m_s"].get<double>() > 0.1);
+  CHECK(json["what_then"]["top_speed_m_s"].get<double>() > 0.1);
+  CHECK(json["bounds"]["half_step"]["top_speed_m_s"].is_number());
   CHECK(json["bounds"]["half_step"].is_object());
   CHECK(json["moves"].size() == 2);
 }
@@ -181,6 +193,41 @@ TEST_CASE("rehearse command: the stair is rolled home first, from where it is sa
   CHECK(near["rolls"][0]["to_m"].get<double>() == Approx(2.5));
   CHECK(near["rolls"][0]["brought"] == false);
   CHECK(near["rolls"][0]["tries"][0]["ends"] == "arrived");
+}
+
+TEST_CASE("rehearse command: without a pin the stair stands at home, or where --from says", "[render][rehearsal]") {
+  const ScratchFolder folder;
+  const auto stood_at = [&](const std::vector<std::string>& more) {
+    std::vector<std::string> arguments{"rehearse", "-", "--no-pin", "1", "--record", folder.file("run.txt"), "--quiet"};
+    arguments.insert(arguments.end(), more.begin(), more.end());
+    ask(arguments, "demo-cured");
+    return read_recording(testing::content(folder.file("run.txt")), "run.txt").frames.front().station;
+  };
+  CHECK(stood_at({}) == Approx(4.17));
+  CHECK(stood_at({"--from", "3.4m"}) == Approx(3.4).margin(0.01));
+}
+
+TEST_CASE("rehearse command: what never comes is trouble, not an uneventful run", "[render][rehearsal]") {
+  const Answer early = ask({"rehearse", "-", "--from", "home", "--only-up", "--let-go", "0s", "--json"}, "demo-cured");
+  CHECK(early.code == kExitFails);
+  const auto json = nlohmann::json::parse(early.out);
+  CHECK(json["what_then"].is_null());
+  CHECK_THAT(json["not_tried"][0].get<std::string>(), StartsWith("the line let go at 0.0 s"));
+  CHECK_THAT(json["text"].get<std::string>(), StartsWith("TROUBLE: not tried: the line let go at 0.0 s"));
+}
+
+TEST_CASE("rehearse command: a refused run leaves no file", "[render][rehearsal]") {
+  const ScratchFolder folder;
+  const Scene scene = testing::sample_scene();
+  const Model model = build_model(scene);
+  RehearsalReport report;
+  report.recording.scene = model.name;
+  report.refused = true;
+  const RehearsalSubject subject{scene, model, report};
+  const RehearsalFiles files{folder.file("run.txt"), folder.file("run.svg"), ""};
+  keep_run(subject, files);
+  CHECK_FALSE(std::filesystem::exists(files.record));
+  CHECK_FALSE(std::filesystem::exists(files.drawing));
 }
 
 TEST_CASE("rehearse command: a station where the stair cannot stand is refused", "[render][rehearsal]") {

@@ -17,7 +17,7 @@ using stowpath::testing::said;
 TEST_CASE("command: a recorded rehearsal is drawn again to the same bytes", "[command]") {
   const ScratchFolder folder;
   const std::string kept = folder.file("run.txt"), drawn = folder.file("run.svg"), again = folder.file("again.svg");
-  const Said first = said({"rehearse", "--let-go", "3s", "--record", kept, "-o", drawn, "--quiet"});
+  const Said first = said({"rehearse", "--from", "home", "--let-go", "3s", "--record", kept, "-o", drawn, "--quiet"});
   CHECK(first.code == 1);
   CHECK_THAT(content(kept), StartsWith("stowpath-recording 3\n") && Contains("--let-go") && Contains(" let-go "));
   const Said second = said({"rehearse", "--replay", kept, "-o", again});

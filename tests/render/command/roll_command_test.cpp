@@ -1,8 +1,10 @@
 #include "render/command/roll_command.h"
 
 #include <catch2/catch.hpp>
+#include <nlohmann/json.hpp>
 
 #include "render/command/faults.h"
+#include "tests/support/gallery.h"
 #include "tests/support/said.h"
 #include "tests/support/scratch_folder.h"
 
@@ -19,9 +21,11 @@ TEST_CASE("push: a force, a height, and along the rail where nothing else is sai
   CHECK(push.height == Approx(1.1));
   CHECK(push.way == PushWay::along);
   CHECK_FALSE(push.seconds);
-  const PushOptions roll = roll_push_options(asked_push("-27 lbf at 3ft 6in offset -8in along"));
+  Model model;
+  model.floor_level = 0.2;
+  const PushOptions roll = roll_push_options(asked_push("-27 lbf at 3ft 6in offset -8in along"), model);
   CHECK(roll.force == Approx(-27.0 * 4.4482216));
-  CHECK(roll.height == Approx(1.0668));
+  CHECK(roll.height == Approx(1.2668));
   CHECK(roll.across == Approx(-8.0 * 0.0254));
 }
 
@@ -72,6 +76,17 @@ TEST_CASE("push: along the rail it is run by itself", "[command]") {
   CHECK_THAT(said({"rehearse", "--push", "120N at 9m"}).err, Contains("between the floor and the rail"));
   CHECK_THAT(said({"rehearse", "--push", "120N at 1m offset 2m"}).err, Contains("beside the stair"));
   CHECK(said({"rehearse", "--roll", "120N at 1.1m"}).code == 2);
+}
+
+// On a floor that lies lower the hand does too.
+TEST_CASE("push: the hand's height counts from the floor's level", "[command]") {
+  const std::string low = stowpath::testing::changed(stowpath::testing::gallery_text("rolling-ladder"),
+                                                     "floor: {level: 0", "floor: {level: -40");
+  const auto pushed = nlohmann::json::parse(said({"rehearse", "-", "--push", "120N at 1.1m", "--json"}, low).out);
+  CHECK(pushed["push"]["height_m"].get<double>() == Approx(1.1));
+  CHECK_THAT(pushed["text"].get<std::string>(), Contains("1.100 m above the floor"));
+  const auto rehearsed = nlohmann::json::parse(said({"rehearse", "-", "--json"}, low).out);
+  CHECK(rehearsed["rolls"][0]["tries"][0]["height_m"].get<double>() == Approx(1.1));
 }
 
 TEST_CASE("push: along the rail it is recorded, replayed and drawn", "[command]") {

@@ -30,7 +30,7 @@ TEST_CASE("account words: every trouble has words of its own", "[report]") {
 }
 
 TEST_CASE("account words: numbers come in the units asked for", "[report]") {
-  const Trouble weak{TroubleKind::roll_too_weak, "", "", 120.0, 1.1}, off{TroubleKind::moves_off, "the line breaks", "foot", 3.048};
+  const Trouble weak{TroubleKind::roll_too_weak, "", "", 120.0, 1.1}, off{TroubleKind::moves_off, "the line breaks", "the foot", 3.048};
   CHECK_THAT(trouble_text(weak, DisplayUnits::metric), Contains("120 N") && Contains("1.100 m"));
   CHECK(trouble_text(off, DisplayUnits::metric) == "the line breaks and the foot reaches 3.05 m/s");
   CHECK(trouble_text(off, DisplayUnits::imperial) == "the line breaks and the foot reaches 10.0 ft/s");
