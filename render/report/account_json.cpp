@@ -14,14 +14,12 @@ Json bounds_json(const RehearsalBounds& bounds) {
            {"energy_scale_j", json_number(bounds.energy_scale)},
            {"touch_distance_m", json_number(bounds.touch_gap)},
            {"world_skin_m", json_number(kWorldSkin)}};
-  out["half_step"] = bounds.compared ? Json{{"pull_n", json_number(bounds.pull)},
-                                            {"lean_deg", json_degrees(bounds.lean)},
-                                            {"push_n", json_number(bounds.push)},
-                                            {"swing_deg", json_degrees(bounds.swing)},
-                                            {"top_speed_m_s", json_number(bounds.speed)},
-                                            {"only_at_this_step", bounds.only_here},
-                                            {"only_at_half_the_step", bounds.only_finer}}
-                                     : Json(nullptr);
+  out["half_step"] = bounds.compared
+                         ? Json{{"pull_n", json_number(bounds.pull)},         {"lean_deg", json_degrees(bounds.lean)},
+                                {"push_n", json_number(bounds.push)},         {"swing_deg", json_degrees(bounds.swing)},
+                                {"top_speed_m_s", json_number(bounds.speed)}, {"only_at_this_step", bounds.only_here},
+                                {"only_at_half_the_step", bounds.only_finer}}
+                         : Json(nullptr);
   out["half_step_refused"] = bounds.too_swift_again;
   return out;
 }

@@ -157,9 +157,10 @@ class Writer {
     for (const std::string& pair : report_.met_from_start)
       text += "The " + pair + " overlap already where they first can meet, and do not push each other. ";
     for (const SlackSpell& spell : report_.slack)
-      text += "The hoist line hangs slack from " + seconds_text(spell.from) +
-              (spell.open ? " on, and still does at the end. "
-                          : " to " + seconds_text(spell.to) + ", and jerks with " + force_text(spell.jerk, units_) + ". ");
+      text +=
+          "The hoist line hangs slack from " + seconds_text(spell.from) +
+          (spell.open ? " on, and still does at the end. "
+                      : " to " + seconds_text(spell.to) + ", and jerks with " + force_text(spell.jerk, units_) + ". ");
     section("HOOKS AND LINE", text);
   }
 

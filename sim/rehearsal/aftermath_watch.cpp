@@ -109,8 +109,7 @@ void AftermathWatch::watch_below(const SideWorld& world, Aftermath& after) const
     const BoundingDisc disc = bounding_disc(part.shape);
     const double turning = std::abs(world.motion(part.section).rate) * disc.radius;
     if (norm(world.point_velocity(part.section, disc.centre)) + turning < kPasses) continue;
-    const Interval out =
-        out_below(placed(part.shape, X_W[index(part.section)]), model_.floor_level + head_height_);
+    const Interval out = out_below(placed(part.shape, X_W[index(part.section)]), model_.floor_level + head_height_);
     if (out.empty()) continue;
     after.under = widened(after.under, out);
     for (const Interval& stretch : part.stations) after.under_stations = widened(after.under_stations, stretch);

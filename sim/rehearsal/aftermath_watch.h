@@ -8,8 +8,8 @@
 
 namespace stowpath {
 
-/// How far out the outline reaches where it is lower than a height, itself seen from the room; empty where it is nowhere
-/// so low. What lies within the outline's rounding of that height counts as lower. [m]
+/// How far out the outline reaches where it is lower than a height, itself seen from the room; empty where it is
+/// nowhere so low. What lies within the outline's rounding of that height counts as lower. [m]
 Interval out_below(const RoundedPolygon& outline, double height);
 
 /// Watches what follows when the line is let go or breaks, or the stair stands without a pin: how fast, what it

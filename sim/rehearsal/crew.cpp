@@ -24,13 +24,13 @@ constexpr double kMeet = 1.0;                // over which a fold line or a hand
 constexpr double kFirm = 10.0;               // of a joint held by hand: its free frequency [rad/s]
 constexpr double kFoldFall = 1.0;            // rope beyond the fold line's last pulley; judgement [m]
 constexpr double kLooseFold = 0.05;          // slack of a fold line that nobody holds [m]
-constexpr double kLift = 0.9;         // taking up weight, the crew do not lift the standing stair: at most this share
-constexpr double kInsist = 2.0;       // how much harder a foot is drawn for every second that it does not come [1/s]
-constexpr double kLoose = 0.03;       // of a line that is paid out, before they stop to look [m]
-constexpr double kPatience = 6.0;     // with a line that hangs loose, or a pin that does not go in [s]
-constexpr double kPinFits = 0.005;    // a pin goes in with its joint this near to straight; judgement [rad]
-constexpr double kEase = 0.01;        // how fast the line is eased for a pin [m/s]
-constexpr double kDraw = 15.0;        // of a foot drawn by hand: its free frequency [rad/s]
+constexpr double kLift = 0.9;       // taking up weight, the crew do not lift the standing stair: at most this share
+constexpr double kInsist = 2.0;     // how much harder a foot is drawn for every second that it does not come [1/s]
+constexpr double kLoose = 0.03;     // of a line that is paid out, before they stop to look [m]
+constexpr double kPatience = 6.0;   // with a line that hangs loose, or a pin that does not go in [s]
+constexpr double kPinFits = 0.005;  // a pin goes in with its joint this near to straight; judgement [rad]
+constexpr double kEase = 0.01;      // how fast the line is eased for a pin [m/s]
+constexpr double kDraw = 15.0;      // of a foot drawn by hand: its free frequency [rad/s]
 
 std::size_t index(int i) { return static_cast<std::size_t>(i); }
 
@@ -88,8 +88,7 @@ Crew::Crew(const Scene& scene, const Model& model, FrictionEnd friction, Orders 
   meant_.pose.lean = model.working_lean;
   meant_.pose.station = model.home.value_or(model.span.middle());
   if (orders_.no_pins.empty()) script_ = script_of(scene, model, orders_.comes_down);
-  if (orders_.from && rolls_standing(model))
-    meant_.pose.station = free_station(scene, model, *orders_.from);
+  if (orders_.from && rolls_standing(model)) meant_.pose.station = free_station(scene, model, *orders_.from);
   if (!scene.hoist || !scene.hoist->ceiling_point) return;
   rig_ = lift_rig(scene, model, friction, PullOptions{}.hinge_radius);
   hoist_ = elastic(rig_->line, scene.hoist->line.strength.value_or(0.0), 0.0);

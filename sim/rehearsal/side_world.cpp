@@ -52,17 +52,16 @@ bool same_thing(const WorldPart& a, const WorldPart& b) {
   return a.kind == b.kind && a.name == b.name && a.stations == b.stations && a.shape.core == b.shape.core;
 }
 
-// Pairs of these parts as pairs of those, which are of another station. The stair's own come first, in the same order; a
-// thing that is not met there has no pair.
+// Pairs of these parts as pairs of those, which are of another station. The stair's own come first, in the same order;
+// a thing that is not met there has no pair.
 std::set<PartPair> same_pairs(const std::set<PartPair>& pairs, const std::vector<WorldPart>& these,
                               const std::vector<WorldPart>& those) {
   std::set<PartPair> out;
   for (const auto& [a, b] : pairs) {
     const WorldPart& part = these[index(b)];
     const auto same = part.section >= 0 ? those.begin() + b
-                                        : std::find_if(those.begin(), those.end(), [&](const WorldPart& other) {
-                                            return same_thing(other, part);
-                                          });
+                                        : std::find_if(those.begin(), those.end(),
+                                                       [&](const WorldPart& other) { return same_thing(other, part); });
     if (same != those.end()) out.insert({a, static_cast<int>(same - those.begin())});
   }
   return out;

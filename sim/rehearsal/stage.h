@@ -53,8 +53,8 @@ class Stage {
   /// The report as `close` would leave it now; what still follows a lost line stands in it as far as it has gone.
   RehearsalReport so_far() const;
 
-  /// Whoever holds the hoist line lets go of it, now. Where a cleat or worm holds it, the report's aftermath says so and
-  /// the procedure goes on; where it is not on, the report's `not_tried` says so.
+  /// Whoever holds the hoist line lets go of it, now. Where a cleat or worm holds it, the report's aftermath says so
+  /// and the procedure goes on; where it is not on, the report's `not_tried` says so.
   void let_go();
   /// It breaks, now; then neither cleat nor worm helps.
   void break_line();

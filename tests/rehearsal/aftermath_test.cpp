@@ -35,7 +35,8 @@ Pose2 pose_in(const RecordedFrame& frame, int section) {
   return make_pose(placed.origin, placed.turn);
 }
 
-// A plank from 3 m up at the wall to the floor 3 m out, half a decimetre round: lower than 1 m from 1.05 m up its axis on.
+// A plank from 3 m up at the wall to the floor 3 m out, half a decimetre round: lower than 1 m from 1.05 m up its axis
+// on.
 TEST_CASE("aftermath: a part is under head height as far as its edges are, not its corners alone", "[rehearsal]") {
   const RoundedPolygon plank = make_capsule({0.0, 3.0}, {3.0, 0.0}, 0.05);
   const Interval out = out_below(plank, 1.0);
@@ -174,7 +175,8 @@ TEST_CASE("aftermath: what hangs on the pick falls with the stair, and counts", 
   const RehearsalReport report = rehearse_once(scene, finely(20.0));
   REQUIRE(report.aftermath);
   const auto& frames = report.recording.frames;
-  const auto at = std::find_if(frames.begin(), frames.end(), [&](const RecordedFrame& frame) { return frame.time >= 20.0; });
+  const auto at =
+      std::find_if(frames.begin(), frames.end(), [&](const RecordedFrame& frame) { return frame.time >= 20.0; });
   const auto lost = [&](double mass, Vec2 where) {
     return mass * kGravity * ((pose_in(*at, 0) * where).y - (pose_in(frames.back(), 0) * where).y);
   };
@@ -226,9 +228,8 @@ TEST_CASE("aftermath: every pin that is left out is named", "[rehearsal]") {
   REQUIRE(both.aftermath);
   CHECK(both.aftermath->cause == "the stair stands without the pins of hinges 1 and 2");
   const auto& events = both.recording.events;
-  CHECK(std::count_if(events.begin(), events.end(), [](const RecordedEvent& event) {
-          return event.kind == RecordedEventKind::unpinned;
-        }) == 2);
+  CHECK(std::count_if(events.begin(), events.end(),
+                      [](const RecordedEvent& event) { return event.kind == RecordedEventKind::unpinned; }) == 2);
   CHECK(rehearse_once(scene, {.no_pins = {1}}).aftermath->cause == "the stair stands without the pin of hinge 2");
 }
 

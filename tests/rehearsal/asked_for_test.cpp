@@ -81,8 +81,7 @@ TEST_CASE("asked for: after the stair has turned over, a line let go is said not
   scene.stair.hooks.wrap = 130 * kDegree;
   const RehearsalReport turned = rehearse_once(scene, {.comes_down = false});
   REQUIRE(turned.aftermath);
-  const RehearsalReport later =
-      rehearse_once(scene, {.comes_down = false, .let_go = turned.aftermath->begins + 1.0});
+  const RehearsalReport later = rehearse_once(scene, {.comes_down = false, .let_go = turned.aftermath->begins + 1.0});
   REQUIRE(later.not_tried.size() == 1);
   CHECK(later.not_tried[0].find("before that, the stair turns over about its pick") != std::string::npos);
 }

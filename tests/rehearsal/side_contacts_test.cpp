@@ -1,4 +1,5 @@
-// Who pushes whom in the side world: hooks off the pipe, things that touched before a pin went in, overlaps from the start.
+// Who pushes whom in the side world: hooks off the pipe, things that touched before a pin went in, overlaps from the
+// start.
 #include <algorithm>
 #include <cmath>
 #include <memory>

@@ -99,9 +99,8 @@ TEST_CASE("watching: a section let loose is watched on when the next pin is pull
 // Pin 2 comes out, and section 3 swings: it does not go in again.
 TEST_CASE("watching: a crew that gives up on the way up has parked nothing", "[rehearsal]") {
   Scene scene = gallery_scene("three-section");
-  const auto last = std::find_if(scene.procedure.begin(), scene.procedure.end(), [](const Step& step) {
-    return step.kind == StepKind::unpin && step.hinge == 2;
-  });
+  const auto last = std::find_if(scene.procedure.begin(), scene.procedure.end(),
+                                 [](const Step& step) { return step.kind == StepKind::unpin && step.hinge == 2; });
   Step pin = *last;
   pin.kind = StepKind::pin;
   scene.procedure.erase(last + 1, scene.procedure.end());

@@ -50,10 +50,12 @@ TEST_CASE("rehearsal words: parts that overlap from the start are trouble", "[re
   Told told;
   told.report.met_from_start = {"hook curl and bracket arm"};
   CHECK_THAT(told.line(), StartsWith("TROUBLE: 1 pair of parts overlaps from the start"));
-  CHECK_THAT(unfolded(told.text()), Contains("The hook curl and bracket arm overlap already where they first can meet"));
+  CHECK_THAT(unfolded(told.text()),
+             Contains("The hook curl and bracket arm overlap already where they first can meet"));
 }
 
-TEST_CASE("rehearsal words: what the half step shows besides is trouble, what it lacks is told", "[render][rehearsal]") {
+TEST_CASE("rehearsal words: what the half step shows besides is trouble, what it lacks is told",
+          "[render][rehearsal]") {
   Told told;
   told.report.bounds.compared = true;
   told.report.bounds.only_here = {"caster meets bench"};
@@ -62,11 +64,13 @@ TEST_CASE("rehearsal words: what the half step shows besides is trouble, what it
   told.report.bounds.only_finer = {"side rail meets lamp", "the line goes slack"};
   CHECK_THAT(told.line(), StartsWith("TROUBLE: at half the step besides: side rail meets lamp; at half the step "
                                      "besides: the line goes slack"));
-  CHECK_THAT(unfolded(told.text()), Contains("Seen at half the step alone: side rail meets lamp, the line goes slack."));
+  CHECK_THAT(unfolded(told.text()),
+             Contains("Seen at half the step alone: side rail meets lamp, the line goes slack."));
   CHECK(told.json()["bounds"]["half_step"]["only_at_half_the_step"].size() == 2);
 }
 
-TEST_CASE("rehearsal words: a run that could not be made again says so, and prints no difference", "[render][rehearsal]") {
+TEST_CASE("rehearsal words: a run that could not be made again says so, and prints no difference",
+          "[render][rehearsal]") {
   Told told;
   told.report.bounds.too_swift_again = true;
   CHECK_THAT(told.bounds(), Contains("could not be run again at half the step") && !Contains("differ"));
@@ -114,7 +118,8 @@ TEST_CASE("rehearsal words: after a loss, the fastest end, the first stroke and 
 TEST_CASE("rehearsal words: a line still slack at the end has no jerk", "[render][rehearsal]") {
   Told told;
   told.report.slack = {{12.0, 20.0, 0.0, true}};
-  CHECK_THAT(unfolded(told.text()), Contains("hangs slack from 12.0 s on, and still does at the end") && !Contains("jerks"));
+  CHECK_THAT(unfolded(told.text()),
+             Contains("hangs slack from 12.0 s on, and still does at the end") && !Contains("jerks"));
   CHECK(told.json()["slack"][0]["jerk_n"].is_null());
   CHECK(told.json()["slack"][0]["at_the_end"] == true);
   CHECK(has_trouble(told.subject()));
