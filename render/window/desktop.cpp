@@ -8,13 +8,16 @@
 namespace stowpath {
 namespace {
 
+// Null where none answers. Kept open: a server without a desktop starts afresh when its last client leaves, and who comes
+// meanwhile finds none.
+Display* display() {
+  static Display* const opened = XOpenDisplay(nullptr);
+  return opened;
+}
+
 std::string server_resources() {
-  Display* display = XOpenDisplay(nullptr);
-  if (!display) return {};
-  const char* text = XResourceManagerString(display);
-  std::string out = text ? text : "";
-  XCloseDisplay(display);
-  return out;
+  const char* text = display() ? XResourceManagerString(display()) : nullptr;
+  return text ? text : "";
 }
 
 }  // namespace
@@ -23,10 +26,7 @@ std::string server_resources() {
 std::string display_trouble() {
   const char* name = std::getenv("DISPLAY");
   if (!name || *name == '\0') return "DISPLAY is not set";
-  Display* display = XOpenDisplay(nullptr);
-  if (!display) return std::string("DISPLAY is ") + name + ", which does not answer";
-  XCloseDisplay(display);
-  return {};
+  return display() ? "" : std::string("DISPLAY is ") + name + ", which does not answer";
 }
 
 Screen desktop_screen() {
