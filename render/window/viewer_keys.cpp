@@ -169,6 +169,8 @@ bool Viewer::hand_key(const sf::Event::KeyEvent& key) {
       return turn({GripKind::fold, 1}, key.code == sf::Keyboard::PageUp ? kTurnStep : -kTurnStep), true;
     case sf::Keyboard::H:
       studio_.hold_at_touch = !studio_.hold_at_touch;
+      desk_.message = studio_.hold_at_touch ? "Held at touch: by hand the stair stops where it would meet something."
+                                            : "Not held: by hand the stair goes through what it meets.";
       return true;
     default:
       return false;
@@ -228,7 +230,7 @@ void Viewer::turn(const Grip& grip, double by) {
 
 void Viewer::choose_next(int by) {
   const auto count = static_cast<int>(studio_.fit().findings.size());
-  if (count == 0) return;
+  if (count == 0) return void(desk_.message = "There is no finding to go to.");
   const int now = studio_.chosen_finding() ? static_cast<int>(*studio_.chosen_finding()) : (by > 0 ? -1 : 0);
   studio_.choose(static_cast<std::size_t>((now + by + count) % count));
 }

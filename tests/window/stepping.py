@@ -50,6 +50,7 @@ def drags_and_holds(window):
     lifted = window.picture()
     expect(lifted.lean() > before.lean() + 3, f"dragged from {before.pose} to {lifted.pose}")
     window.key("End", "h")
+    expect("Held at touch: " in window.page(), "h says what it does: " + window.page())
     parked = window.picture()
     x, y = parked.middle_of_stair()
     window.drag((x, y), (x, y + 500))
