@@ -242,6 +242,10 @@ bool RehearsalDesk::can_try(bool needs_line) {
                                  : "Nobody holds the line now.";
     return false;
   }
+  if (needs_line && !run_->now().frame.hoist.on) {
+    message_ = "The line is not hooked on: nobody holds it.";
+    return false;
+  }
   return true;
 }
 

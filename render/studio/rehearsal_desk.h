@@ -60,7 +60,7 @@ class RehearsalDesk {
   /// Forgets what ran and was tried after the time shown, and goes on from there.
   void take_up();
   /// Whether the run goes slower than it is told to, for want of computing time.
-  bool lags() const { return lags_; }
+  bool lags() const { return running_ && lags_; }
 
   // Winding back.
   double live_time() const;

@@ -7,6 +7,7 @@
 
 #include "render/report/hoist_words.h"
 #include "render/report/recording_words.h"
+#include "render/studio/fitting_words.h"
 #include "render/studio/seat_dial.h"
 #include "sim/hoist/people.h"
 #include "sim/mechanism/hook_shape.h"
@@ -19,7 +20,11 @@ namespace {
 constexpr double kDegree = std::numbers::pi / 180.0;
 constexpr double kAir = 3.0;              // at the pane's edges [mm]
 constexpr double kDialShare = 0.27;       // of the width
+constexpr double kLeastDial = 44.0;       // as wide as the words under it [mm]
 constexpr double kLargestDial = 60.0;     // [mm]
+constexpr double kMostDial = 0.45;        // of the width, however little that is
+constexpr double kLeastHeight = 36.0;     // of dial and plots [mm]
+constexpr double kLeastWidth = 90.0;      // [mm]
 constexpr double kFiguresAir = 13.0;      // left of the plots [mm]
 constexpr double kTitleAir = 5.5;         // over the first [mm]
 constexpr double kBetween = 10.5;         // for the time's figures of the one and the title of the other [mm]
@@ -36,14 +41,17 @@ constexpr double kColumns = 300.0;        // a curve's peaks are kept in so many
 struct Places {
   PaperBox dial, pull, seat;
   std::vector<std::string> caution;
+  bool cramped = false;  // room for the caution alone
 };
 
 Places places(Vec2 size) {
   Places out;
   out.caution = wrap_text(recording_cautions(), kNotes, size.x - 2.0 * kAir);
   const double bottom = size.y - kAir - kLine * static_cast<double>(out.caution.size());
-  const double dial = std::min({kDialShare * size.x, kLargestDial, bottom - kAir});
+  const double dial =
+      std::min({std::clamp(kDialShare * size.x, kLeastDial, kLargestDial), kMostDial * size.x, bottom - kAir});
   out.dial = {{kAir, kAir}, {kAir + dial, std::min(kAir + dial + 9.0, bottom)}};
+  out.cramped = bottom < kLeastHeight || size.x < kLeastWidth;
   const double left = kAir + dial + kFiguresAir, right = size.x - kAir - 2.0;
   const double height = std::max(4.0, 0.5 * (bottom - kTitleAir - kBetween - kTimeAir));
   out.pull = {{left, kTitleAir}, {right, kTitleAir + height}};
@@ -96,9 +104,11 @@ class Gauges {
   }
 
   DisplayList drawn() {
-    draw_seat_dial(list_, labels_, subject_, shown_, places_.dial);
-    pulls();
-    seats();
+    if (!places_.cramped) {
+      draw_seat_dial(list_, labels_, subject_, shown_, places_.dial);
+      pulls();
+      seats();
+    }
     caution();
     return std::move(list_);
   }
@@ -136,8 +146,9 @@ class Gauges {
     double top = std::max(kHeadroom * most, 1.0);
     for (const Level& level : levels) top = std::max(top, kHeadroom * level.force / unit());
     const bool folds = subject_.scene.fold_line.has_value();
-    const std::string title = "pull at the hand, " + std::string(force_unit(subject_.units)) + ": " + now_words() +
-                              (folds ? " (dashed: fold line)" : "");
+    const std::string now = std::string(force_unit(subject_.units)) + ": " + now_words();
+    const std::string title = fitting_title({"pull at the hand, " + now + (folds ? " (dashed: fold line)" : ""),
+                                             "pull at the hand, " + now, "pull, " + now});
     const Plot plot{places_.pull, axis_of_time(subject_.recording, ""),
                     round_axis(0.0, top, figures(places_.pull), title)};
     begin("pull-gauge", "Pull at the hand against time", plot);
@@ -145,6 +156,10 @@ class Gauges {
     if (folds) draw_curve(list_, plot, fold, {Ink::blue, kMedium, Dash::hidden});
     draw_curve(list_, plot, hoist, {Ink::line, kHeavy});
     list_.close();
+  }
+
+  std::string fitting_title(const std::vector<std::string>& ways) const {
+    return fitting_words(ways, kNotes, size_.x - places_.pull.least.x);
   }
 
   std::string now_words() const {
@@ -187,11 +202,14 @@ class Gauges {
     const Interval arc = hook_shape(subject_.scene.stair.hooks).arc;
     const Plot plot{places_.seat, axis_of_time(subject_.recording, "time, s"),
                     round_axis((arc.lo - kOver) / kDegree, (arc.hi + kOver) / kDegree, figures(places_.seat),
-                               "where the pipe bears, degrees from the shank")};
+                               fitting_title({"where the pipe bears, degrees from the shank",
+                                              "bears at, degrees from the shank", "bears at, degrees"}))};
     begin("seat-gauge", "Where the pipe bears on the hooks against time", plot);
     draw_level(list_, labels_, plot, arc.hi / kDegree, "curl's end", {Ink::red, kThin, Dash::chain});
-    draw_level(list_, labels_, plot, 90.0, "crown", {Ink::soft, kThin, Dash::chain});
     draw_level(list_, labels_, plot, arc.lo / kDegree, "shank", {Ink::soft, kThin, Dash::chain});
+    const double crown = plot(0.0, 90.0).y;  // said where neither of the others' words are in its way
+    const double beside = std::min(crown - plot(0.0, arc.hi / kDegree).y, plot(0.0, arc.lo / kDegree).y - crown);
+    if (beside >= kLevelsApart) draw_level(list_, labels_, plot, 90.0, "crown", {Ink::soft, kThin, Dash::chain});
     for (const std::vector<Vec2>& run : seat_curves())
       draw_curve(list_, plot, thinned(run, column()), {Ink::line, kHeavy});
     list_.close();
@@ -221,7 +239,7 @@ DisplayList rehearsal_gauges(const RecordingSubject& subject, const RecordedFram
 
 std::optional<double> time_under(const Recording& recording, Vec2 size, Vec2 at) {
   const Places all = places(size);
-  if (at.x < all.pull.least.x || at.x > all.pull.greatest.x || at.y < 0.0 || at.y > all.seat.greatest.y) return {};
+  if (all.cramped || at.x < all.pull.least.x || at.x > all.pull.greatest.x || at.y < 0.0 || at.y > all.seat.greatest.y) return {};
   const double share = (at.x - all.pull.least.x) / (all.pull.greatest.x - all.pull.least.x);
   const PlotAxis axis = axis_of_time(recording, "");
   return std::clamp(axis.lo + share * (axis.hi - axis.lo), 0.0, last_time(recording));

@@ -8,7 +8,7 @@ namespace stowpath {
 
 /// The gauges under a running rehearsal: hooks on the pipe, and against time the hoist line's pull at the hand with the
 /// limits of who pulls, and where the pipe bears within the arc that the hooks cover; what happened marked, a line at
-/// the time shown. What a simulation is stands under them.
+/// the time shown. What a simulation is stands under them; where the pane is too small for more, that alone.
 /// @param shown  the frame of the dial, at whose time the line stands
 /// @param size   of the pane [mm of paper]
 DisplayList rehearsal_gauges(const RecordingSubject& subject, const RecordedFrame& shown, Vec2 size);

@@ -10,6 +10,7 @@
 #include "render/sheet/recording_curves.h"
 #include "render/sheet/rope_drawing.h"
 #include "render/sheet/stair_drawing.h"
+#include "render/studio/fitting_words.h"
 #include "sim/rehearsal/script.h"
 #include "sim/rehearsal/world_parts.h"
 #include "sim/trade/figure.h"
@@ -170,8 +171,10 @@ class RehearsalPicture {
     if (const auto last = last_told(subject_.recording, now())) {
       const bool trouble = is_trouble(last->kind);
       if (trouble) cross_mark(list_, {kAir + 0.8, y + 3.8}, 0.9, {Ink::red, kMedium});
-      labels_.fix(list_, {{kAir + (trouble ? 3.0 : 0.0), y + 5.0},
-                          time_text(last->time) + "  " + event_sentence(*last, subject_.units),
+      const double x = kAir + (trouble ? 3.0 : 0.0);
+      const std::string happened = time_text(last->time) + "  " + event_sentence(*last, subject_.units);
+      labels_.fix(list_, {{x, y + 5.0},
+                          one_line_of(happened, kNotes, list_.width - x),
                           kNotes,
                           Anchor::start,
                           trouble ? Ink::red : Ink::line});
@@ -181,8 +184,11 @@ class RehearsalPicture {
   }
 
   std::string simulation_words() const {
-    return "A simulation, step 1/" + format_decimal(1.0 / subject_.recording.step, 0) +
-           " s: it proves no clearance, the dry fit does. Blue: where the crew means the stair to be.";
+    const std::string step = "A simulation, step 1/" + format_decimal(1.0 / subject_.recording.step, 0) + " s: ";
+    return fitting_words(
+        {step + "it proves no clearance, the dry fit does. Blue: where the crew means the stair to be.",
+         step + "it proves no clearance. Blue: as the crew means it.", "A simulation: it proves no clearance.", "It proves no clearance."},
+        kNotes, list_.width - kAir);
   }
 
   const RehearsalWish& wish_;

@@ -26,16 +26,20 @@ bool like(const Model& a, const Model& b) {
                     [](const Move& x, const Move& y) { return x.index == y.index && x.kind == y.kind; });
 }
 
-// In which it is worst; where that is not known, the last one in which it happens at all. None: it is of no move.
-std::optional<std::size_t> move_of(const Finding& finding, const Model& model) {
+// Where it is worst; where that is not known, the end of the last move in which it happens. None: it is of no move.
+std::optional<Place> place_of(const Finding& finding, const Model& model) {
   if (finding.moves.empty()) return std::nullopt;
-  if (finding.place.move >= 0) return static_cast<std::size_t>(finding.place.move);
+  if (finding.place.move >= 0) {
+    const auto number = static_cast<std::size_t>(finding.place.move);
+    const auto segments = static_cast<double>(std::max<std::size_t>(1, model.moves.at(number).segments.size()));
+    return Place{number, std::clamp((finding.place.segment + finding.place.u) / segments, 0.0, 1.0)};
+  }
   const auto same = [&](const Move& move) {
     return move.index == finding.moves.back() && move.kind == finding.move_kinds.back();
   };
   const auto found = std::find_if(model.moves.begin(), model.moves.end(), same);
   if (found == model.moves.end()) return std::nullopt;
-  return static_cast<std::size_t>(found - model.moves.begin());
+  return Place{static_cast<std::size_t>(found - model.moves.begin()), 1.0};
 }
 
 // As far as the scene lets it: measurements may have changed under a stair that is held by hand.
@@ -148,9 +152,9 @@ void Studio::choose(std::size_t number) {
   if (number >= table_->fit.findings.size()) return;
   chosen_ = number;
   const Finding& finding = table_->fit.findings[number];
-  const auto move = move_of(finding, table_->model);
-  if (!move) return;
-  place_ = {*move, 1.0};
+  const auto place = place_of(finding, table_->model);
+  if (!place) return;
+  place_ = *place;
   held_by_.reset();
   on_procedure_ = false;
   show(finding.worst);

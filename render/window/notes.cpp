@@ -3,6 +3,7 @@
 #include <imgui.h>
 #include <imgui_internal.h>
 
+#include <algorithm>
 #include <string>
 #include <utility>
 #include <vector>
@@ -15,6 +16,7 @@ namespace {
 
 constexpr const char* kCaution = "What is shown is the geometry as described. It approves no structure.";
 
+constexpr float kLeastLines = 4.0F;    // of a page, whatever stands over and under it
 constexpr float kFaultsShare = 0.25F;  // of the height, at most
 
 constexpr ImGuiWindowFlags kFixed = ImGuiWindowFlags_NoTitleBar | ImGuiWindowFlags_NoResize | ImGuiWindowFlags_NoMove |
@@ -113,11 +115,15 @@ void Notes::tabs(float width) {
   float lettering = 0.0F;
   for (const auto& page : pages_) lettering += ImGui::CalcTextSize(page->name()).x;
   const float spare = (width - lettering) / static_cast<float>(pages_.size());
-  ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, {0.0F, ImGui::GetStyle().FramePadding.y});
+  const bool one_row = spare > 0.0F;
+  const ImVec2 padding = ImGui::GetStyle().FramePadding;
+  ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, {one_row ? 0.0F : padding.x, padding.y});
   for (std::size_t k = 0; k < pages_.size(); ++k) {
-    if (k > 0) ImGui::SameLine(0.0F, 0.0F);
+    const char* name = pages_[k]->name();
+    if (k > 0 && one_row) ImGui::SameLine(0.0F, 0.0F);
+    if (k > 0 && !one_row) beside(name);
     ImGui::PushStyleColor(ImGuiCol_Button, shade(k == open_ ? Ink::wood : Ink::wall));
-    if (ImGui::Button(pages_[k]->name(), {ImGui::CalcTextSize(pages_[k]->name()).x + spare, 0.0F})) open_ = k;
+    if (ImGui::Button(name, {one_row ? ImGui::CalcTextSize(name).x + spare : 0.0F, 0.0F})) open_ = k;
     ImGui::PopStyleColor();
     if (!taking_down_ && ImGui::IsItemHovered()) ImGui::SetTooltip("Key %d", pages_[k]->key());
   }
@@ -145,7 +151,8 @@ void Notes::show(Desk& desk, float left, float width, float height) {
   question(desk);
   naming(desk);
   tabs(ImGui::GetContentRegionAvail().x);
-  ImGui::BeginChild(pages_[open_]->name(), {0.0F, ImGui::GetContentRegionAvail().y - foot_height(desk)});
+  const float room = ImGui::GetContentRegionAvail().y - foot_height(desk);
+  ImGui::BeginChild(pages_[open_]->name(), {0.0F, std::max(room, kLeastLines * ImGui::GetTextLineHeightWithSpacing())});
   heading(pages_[open_]->name());
   pages_[open_]->show(desk);
   ImGui::EndChild();

@@ -1,5 +1,6 @@
 #include <imgui.h>
 
+#include <algorithm>
 #include <map>
 #include <optional>
 #include <utility>
@@ -13,7 +14,8 @@ namespace stowpath {
 namespace {
 
 constexpr float kLabelShare = 0.5F;  // of a line
-constexpr int kHelpLines = 6;
+constexpr int kHelpLines = 6, kLeastLines = 4;
+constexpr float kHelpShare = 0.4F;  // of the height, at most
 
 std::string refusal_words(const RefusedEdit& refused, const std::string& stands) {
   const Diagnostic& fault = refused.faults.front();
@@ -35,8 +37,9 @@ class MeasuresPage : public Page {
     look_again(desk);
     file_buttons(desk);
     search(desk);
-    const float help = static_cast<float>(kHelpLines) * ImGui::GetTextLineHeightWithSpacing();
-    ImGui::BeginChild("lines", {0.0F, ImGui::GetContentRegionAvail().y - help});
+    const float room = ImGui::GetContentRegionAvail().y, line = ImGui::GetTextLineHeightWithSpacing();
+    const float help = std::min(static_cast<float>(kHelpLines) * line, kHelpShare * room);
+    ImGui::BeginChild("lines", {0.0F, std::max(room - help, static_cast<float>(kLeastLines) * line)});
     lines(desk);
     ImGui::EndChild();
     ImGui::Separator();
@@ -66,11 +69,11 @@ class MeasuresPage : public Page {
   void file_buttons(Desk& desk) {
     Worktable& table = desk.table;
     if (ImGui::Button("Take back")) table.undo();
-    ImGui::SameLine();
+    beside("Do again");
     if (ImGui::Button("Do again")) table.redo();
-    ImGui::SameLine();
+    beside("Save");
     if (ImGui::Button("Save")) desk.save();
-    ImGui::SameLine();
+    beside("Save as");
     if (ImGui::Button("Save as")) desk.ask_name();
   }
 

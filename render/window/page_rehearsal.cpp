@@ -15,14 +15,15 @@ namespace {
 constexpr std::array<const char*, kRehearsalSpeeds.size()> kSpeedWords{"1/4", "1/2", "1", "2", "4"};
 
 void transport(RehearsalDesk& desk, const Studio& studio) {
-  if (ImGui::Button(desk.running() ? "Pause" : "Start")) desk.toggle(studio.on_table());
-  ImGui::SameLine();
+  const bool goes = desk.running() || desk.winding();
+  if (ImGui::Button(goes ? "Pause" : desk.live_time() > 0.0 ? "Go on" : "Start")) desk.toggle(studio.on_table());
+  beside("Frame");
   if (ImGui::Button("Frame")) desk.step(1);
-  ImGui::SameLine();
+  beside("Over again");
   if (ImGui::Button("Over again")) desk.start_over(studio.on_table());
-  words("speed", Ink::soft);
+  label("speed");
   for (std::size_t k = 0; k < kRehearsalSpeeds.size(); ++k) {
-    ImGui::SameLine();
+    beside(kSpeedWords[k], true);
     if (ImGui::RadioButton(kSpeedWords[k], desk.speed == kRehearsalSpeeds[k])) desk.speed = kRehearsalSpeeds[k];
   }
 }
@@ -35,7 +36,7 @@ void time_slider(RehearsalDesk& desk) {
     desk.show(static_cast<double>(time));
   if (!desk.wound_back()) return;
   if (ImGui::Button("Take it up from here")) desk.take_up();
-  ImGui::SameLine();
+  beside("Back to now");
   if (ImGui::Button("Back to now")) desk.show_live();
 }
 
@@ -67,10 +68,11 @@ void to_move(RehearsalDesk& desk) {
 void without_pin(RehearsalDesk& desk, const Studio& studio) {
   const int hinges = studio.model().linkage.sections - 1;
   if (hinges < 1) return;
-  words("without pin", Ink::soft);
+  label("without pin");
   for (int k = 0; k <= hinges; ++k) {
-    ImGui::SameLine();
-    if (!ImGui::RadioButton(k == 0 ? "none" : std::to_string(k).c_str(), desk.without_pin == k)) continue;
+    const std::string name = k == 0 ? "none" : std::to_string(k);
+    beside(name, true);
+    if (!ImGui::RadioButton(name.c_str(), desk.without_pin == k)) continue;
     desk.without_pin = k;
     if (desk.begun()) desk.start_over(studio.on_table());
   }
@@ -79,7 +81,7 @@ void without_pin(RehearsalDesk& desk, const Studio& studio) {
 void what_if(RehearsalDesk& desk) {
   heading("What if");
   if (ImGui::Button("Let go of the line")) desk.let_go();
-  ImGui::SameLine();
+  beside("It breaks");
   if (ImGui::Button("It breaks")) desk.break_line();
   const float width = -5.0F * ImGui::GetFontSize();
   ImGui::SetNextItemWidth(width);
@@ -121,11 +123,18 @@ void keep(RehearsalDesk& desk) {
 
 void keys() {
   heading("Keys");
-  words(
-      "r starts and pauses, shift-r over again, n and b a frame on and back (with shift a second), home, end, + - 0 zoom, ctrl with arrows shifts, [ and ] "
-      "slower and faster, t takes it up from the time shown. l lets go of the line, k breaks it, p pushes, g blows. "
-      "Drag the stair to push it by hand, the gauges to wind back. w writes the run.",
-      Ink::soft);
+  key_lines({{"r, space", "start, pause"},
+             {"shift-r", "over again"},
+             {"n, b", "a frame on, back; with shift a second"},
+             {"home, end", "the start; as far as it ran"},
+             {"+ - 0", "zoom, show all"},
+             {"ctrl-arrows", "shift"},
+             {"[ ]", "slower, faster"},
+             {"t", "take it up from the time shown"},
+             {"l, k", "let go of the line, break it"},
+             {"p, g", "push, blow"},
+             {"w", "write the run"},
+             {"drag", "the stair to push it by hand, the gauges to wind back"}});
 }
 
 class RehearsalPage : public Page {

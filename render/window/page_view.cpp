@@ -30,12 +30,28 @@ class ViewPage : public Page {
     words("The picture as .svg, .pdf or .png; all moves as .webp, an animated picture, or .html, a page with a slider.",
           Ink::soft);
     heading("Keys");
-    words("1 work, 2 findings, 3 measures, 4 rehearsal, 5 or F1 this page (with alt from within a field too). n next, b back, "
-          "space run, home, end. Arrows lean and roll, shift with up and down folds, page up and page down fold the third section. h holds at touch, f next finding, a does its first cure. v next "
-          "view, d the hook at full size, + - 0 zoom, ctrl with arrows shifts, o turns these keys to the other drawing, ctrl + and ctrl - for the size of all lettering. e writes the picture out, "
-          "shift-e the page as text. Ctrl-f finds a measure, ctrl-z takes back, ctrl-y or ctrl-shift-z does again, ctrl-s saves, "
-          "ctrl-shift-s under another name, ctrl-q closes. Tab walks through these notes, escape back to the picture.",
-          Ink::soft);
+    key_lines({{"1 to 5", "a page of these notes; with alt from within a field too"},
+               {"F1", "this page"},
+               {"n, b", "next, back"},
+               {"space", "run through the moves, pause"},
+               {"home, end", "to the first, to the last"},
+               {"arrows", "lean and roll; with shift, up and down fold"},
+               {"page up, down", "fold the third section"},
+               {"h", "hold at touch"},
+               {"f", "next finding; with shift the one before"},
+               {"a", "make its first cure's change"},
+               {"r", "rehearse"},
+               {"v, d", "next view, the hook at full size"},
+               {"+ - 0", "zoom, show all"},
+               {"ctrl-arrows", "shift the drawing"},
+               {"o", "zoom and shift the other drawing"},
+               {"ctrl + -", "size of all lettering"},
+               {"e, shift-e", "write the picture out, the page as text"},
+               {"ctrl-f", "find a measure"},
+               {"ctrl-z, -y", "take back, do again"},
+               {"ctrl-s", "save; with shift under another name"},
+               {"ctrl-q", "close"},
+               {"tab", "walk through these notes; escape back to the picture"}});
   }
 };
 

@@ -31,11 +31,11 @@ void slips(Desk& desk) {
 void transport(Desk& desk) {
   Studio& studio = desk.studio;
   if (ImGui::Button("Back")) desk.running = false, studio.back();
-  ImGui::SameLine();
+  beside("Pause");
   if (ImGui::Button(desk.running ? "Pause" : "Run")) desk.toggle_running();
-  ImGui::SameLine();
+  beside("Forward");
   if (ImGui::Button("Forward")) desk.running = false, studio.forward();
-  ImGui::SameLine();
+  beside("speed -2.0");
   ImGui::SetNextItemWidth(-1.0F);
   ImGui::SliderFloat("##speed", &desk.speed, -2.0F, 2.0F, "speed %.1f");
   auto progress = static_cast<float>(studio.place().progress);

@@ -28,6 +28,8 @@ std::vector<std::string> lines_of(const std::string& text, float width) {
   return out;
 }
 
+constexpr float kKeysColumn = 5.5F;  // [letter heights]
+
 ImFont* large() { return ImGui::GetIO().Fonts->Fonts[1]; }
 
 }  // namespace
@@ -55,6 +57,28 @@ float height_of(const std::string& text) {
 
 bool text_field(const char* id, std::string& text, int flags) {
   return ImGui::InputText(id, &text, flags);
+}
+
+void label(const char* text) {
+  ImGui::AlignTextToFramePadding();
+  words(text, Ink::soft);
+}
+
+void beside(const std::string& name, bool round) {
+  const ImGuiStyle& style = ImGui::GetStyle();
+  const float frame = round ? ImGui::GetFrameHeight() + style.ItemInnerSpacing.x : 2.0F * style.FramePadding.x;
+  const float end = ImGui::GetItemRectMax().x + style.ItemSpacing.x + frame + ImGui::CalcTextSize(name.c_str()).x;
+  if (end <= ImGui::GetWindowPos().x + ImGui::GetContentRegionMax().x) ImGui::SameLine();
+}
+
+void key_lines(const std::vector<std::pair<std::string, std::string>>& lines) {
+  for (const auto& [keys, does] : lines) {
+    ImGui::TextUnformatted(keys.c_str());
+    ImGui::SameLine(kKeysColumn * ImGui::GetFontSize());
+    ImGui::BeginGroup();
+    words(does, Ink::soft);
+    ImGui::EndGroup();
+  }
 }
 
 void heading(const char* text) {

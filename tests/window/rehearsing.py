@@ -67,7 +67,7 @@ def goes_on_after_a_second_button(window):
     xdotool("mouseup", 3)
     xdotool("mouseup", 1)
     window.point(640, 20)
-    if "Start" in window.page():
+    if "Go on" in window.page():
         window.key("r")
     before = time_shown(window)
     wait_for("time to go on", lambda: time_shown(window) > before + 0.2)

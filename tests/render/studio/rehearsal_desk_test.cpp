@@ -66,6 +66,8 @@ TEST_CASE("rehearsal desk: without time to compute in, it goes slower and says s
   table.start();
   for (int i = 0; i < 64; ++i) table.desk.tick(1.0 / 16.0, 0.0);
   CHECK(table.desk.lags());
+  table.start();  // pauses
+  CHECK_FALSE(table.desk.lags());
   CHECK(table.desk.live_time() < 2.0);
 }
 
@@ -136,6 +138,16 @@ TEST_CASE("rehearsal desk: a line is let go once, and what followed is told", "[
   table.desk.break_line();
   CHECK(table.desk.run().tried().size() == 1);
   CHECK_THAT(table.desk.message(), Contains("Nobody holds the line"));
+}
+
+TEST_CASE("rehearsal desk: a line that is not hooked on is not let go", "[studio]") {
+  Table table;
+  table.start();
+  table.run(0.2);
+  table.desk.let_go();
+  table.desk.break_line();
+  CHECK(table.desk.run().tried().empty());
+  CHECK_THAT(table.desk.message(), Contains("not hooked on"));
 }
 
 TEST_CASE("rehearsal desk: a scene without a hoist has no line to let go", "[studio]") {

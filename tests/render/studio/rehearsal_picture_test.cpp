@@ -8,6 +8,7 @@
 #include "render/paint/svg.h"
 #include "render/report/recording_words.h"
 #include "render/report/rehearsal_report.h"
+#include "render/sheet/lettering.h"
 #include "render/sheet/rope_drawing.h"
 #include "render/studio/live_run.h"
 #include "render/studio/rehearsal_gauges.h"
@@ -189,6 +190,24 @@ TEST_CASE("rehearsal gauges: a point of the plots and the line at the time shown
     CHECK(lines == 2);
   }
   CHECK_FALSE(time_under(shown.run.report().recording, kLow, {5.0, 20.0}));
+}
+
+TEST_CASE("rehearsal gauges: what is said in a small pane ends in it, and in the smallest the caution alone stands",
+          "[studio]") {
+  Shown shown;
+  shown.go(0.5);
+  const RecordedFrame frame = shown.run.now().frame;
+  const Vec2 small{119.0, 64.0}, smallest{42.0, 32.0};
+  const DisplayList list = rehearsal_gauges(shown.subject(), frame, small);
+  CHECK_THAT(lettering(list), Contains("curl's end") && Contains("pull at the hand, N") && Contains("bears at"));
+  for (const Item& item : list.items) {
+    const Text* text = std::get_if<Text>(&item);
+    if (text && text->anchor == Anchor::start) CHECK(text->at.x + text_width(text->words, text->size) <= small.x);
+  }
+  const std::string said = lettering(rehearsal_gauges(shown.subject(), frame, smallest));
+  CHECK_THAT(said, Contains("Keep people out") && !Contains("curl"));
+  CHECK(time_under(shown.run.report().recording, small, {0.8 * small.x, 20.0}));
+  CHECK_FALSE(time_under(shown.run.report().recording, smallest, {0.8 * smallest.x, 20.0}));
 }
 
 TEST_CASE("rehearsal gauges: limits of who pulls, the hooks' arc and the caution are in view", "[studio]") {

@@ -59,6 +59,11 @@ TEST_CASE("studio: a finding's slip and lines are those of the move in which it 
       INFO(name << ": " << finding.id);
       CHECK(static_cast<int>(table.studio.place().move) == finding.place.move);
       const Move& shown = table.studio.model().moves.at(table.studio.place().move);
+      if (!is_state(shown.kind) && !stands_over_stations(shown)) {
+        const Configuration there = pose_at(table.studio.model(), table.studio.place());
+        CHECK(there.lean == Approx(finding.worst.lean).margin(1e-9));
+        CHECK(there.folds[0] == Approx(finding.worst.folds[0]).margin(1e-9));
+      }
       earlier += shown.index == finding.moves.back() && shown.kind == finding.move_kinds.back() ? 0 : 1;
     }
   }
