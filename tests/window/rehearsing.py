@@ -43,6 +43,19 @@ def pauses_and_winds_back(window):
     expect(window.picture().pose == still, "end is the live end again")
 
 
+def names_are_left_out_where_that_is_asked(window):
+    expect("drying rack" in window.picture().said, "things of the room are named")
+    window.key("5")
+    window.click(1115, 191)  # "Names"
+    window.point(640, 300)
+    window.key("4")
+    expect("drying rack" not in window.picture().said, "the rehearsal's picture leaves names out too")
+    window.key("5")
+    window.click(1115, 191)
+    window.point(640, 300)
+    window.key("4")
+
+
 def is_pushed_by_hand(window):
     x, y = window.picture().middle_of_stair()
     window.drag((x, y), (x + 60, y))
@@ -110,6 +123,7 @@ def rehearses(window, command, scene):
     runs_by_key(window)
     hides_what_no_key_changes(window)
     pauses_and_winds_back(window)
+    names_are_left_out_where_that_is_asked(window)
     is_pushed_by_hand(window)
     goes_on_after_a_second_button(window)
     falls_when_let_go(window)

@@ -97,6 +97,7 @@ class Window:
 class Picture:
     def __init__(self, root):
         self.title = root.find(SVG + "title").text
+        self.said = " ".join(root.itertext())
         self.pose = root.find(SVG + "desc").text
         self.size = float(root.get("width")[:-2]), float(root.get("height")[:-2])  # [mm]
         self.layers = {group.get("id"): group for group in root.iter(SVG + "g") if group.get("id")}
