@@ -4,7 +4,6 @@
 #include <chrono>
 #include <cmath>
 #include <exception>
-#include <filesystem>
 #include <limits>
 #include <utility>
 
@@ -34,7 +33,9 @@ std::string told(const UsageFault& fault) {
   return std::string(fault.what()) + (fault.hint.empty() ? "" : ": " + fault.hint);
 }
 
-std::string cannot(const std::exception& fault) { return std::string("This cannot be rehearsed: ") + fault.what() + "."; }
+std::string cannot(const std::exception& fault) {
+  return std::string("This cannot be rehearsed: ") + fault.what() + ".";
+}
 
 /// What is written in the background, with all that it needs.
 struct Keepsake {

@@ -239,7 +239,8 @@ DisplayList rehearsal_gauges(const RecordingSubject& subject, const RecordedFram
 
 std::optional<double> time_under(const Recording& recording, Vec2 size, Vec2 at) {
   const Places all = places(size);
-  if (all.cramped || at.x < all.pull.least.x || at.x > all.pull.greatest.x || at.y < 0.0 || at.y > all.seat.greatest.y) return {};
+  if (all.cramped || at.x < all.pull.least.x || at.x > all.pull.greatest.x || at.y < 0.0 || at.y > all.seat.greatest.y)
+    return {};
   const double share = (at.x - all.pull.least.x) / (all.pull.greatest.x - all.pull.least.x);
   const PlotAxis axis = axis_of_time(recording, "");
   return std::clamp(axis.lo + share * (axis.hi - axis.lo), 0.0, last_time(recording));

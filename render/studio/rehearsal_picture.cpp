@@ -187,7 +187,8 @@ class RehearsalPicture {
     const std::string step = "A simulation, step 1/" + format_decimal(1.0 / subject_.recording.step, 0) + " s: ";
     return fitting_words(
         {step + "it proves no clearance, the dry fit does. Blue: where the crew means the stair to be.",
-         step + "it proves no clearance. Blue: as the crew means it.", "A simulation: it proves no clearance.", "It proves no clearance."},
+         step + "it proves no clearance. Blue: as the crew means it.", "A simulation: it proves no clearance.",
+         "It proves no clearance."},
         kNotes, list_.width - kAir);
   }
 

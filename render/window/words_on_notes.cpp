@@ -55,9 +55,7 @@ float height_of(const std::string& text) {
   return static_cast<float>(lines) * ImGui::GetTextLineHeightWithSpacing();
 }
 
-bool text_field(const char* id, std::string& text, int flags) {
-  return ImGui::InputText(id, &text, flags);
-}
+bool text_field(const char* id, std::string& text, int flags) { return ImGui::InputText(id, &text, flags); }
 
 void label(const char* text) {
   ImGui::AlignTextToFramePadding();

@@ -17,7 +17,8 @@ void large_words(const std::string& text, Ink ink);
 /// How high they stand where they would be put next, the gap under them included [pixels].
 float height_of(const std::string& text);
 
-/// A field for one line of text, however long. @param flags  ImGuiInputTextFlags @returns whether it was changed, or as the flags say
+/// A field for one line of text, however long. @param flags  ImGuiInputTextFlags @returns whether it was changed, or as
+/// the flags say
 bool text_field(const char* id, std::string& text, int flags = 0);
 
 /// In front of what stands in the same line, at the height of its words.
