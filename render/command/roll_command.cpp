@@ -17,7 +17,7 @@ void check_roll(const Scene& scene, const Model& model, const PushOptions& push,
   const Interval reach{model.floor_level, model.linkage.pivot.y};
   if (!reach.contains(push.height))
     throw UsageFault("--push: the hand must be between the floor and the rail",
-                     "a height above the floor of at most " + place_text(reach.length(), units));
+                     "a height above the floor of up to " + place_text(reach.length(), units));
   const double half = 0.5 * scene.stair.width;
   if (std::abs(push.across) > half)
     throw UsageFault("--push: the hand is beside the stair",
