@@ -169,9 +169,9 @@ class PageMaker {
     std::string out = "<ol>\n";
     for (std::size_t i = 0; i < told_.size(); ++i) {
       const RecordedEvent& event = told_[i];
-      out += "<li id=\"event-" + std::to_string(i) + "\"" + (is_trouble(event.kind) ? " class=\"trouble\"" : "") +
+      out += "<li id=\"event-" + std::to_string(i) + "\"" + (is_trouble(event) ? " class=\"trouble\"" : "") +
              "><button>" + xml_escaped((words_.forces ? time_text(event.time) + "  " : "") + event_sentence(event, subject_.units)) +
-             (is_trouble(event.kind) ? " ✗" : "") + "</button></li>\n";
+             (is_trouble(event) ? " ✗" : "") + "</button></li>\n";
     }
     return out + "</ol>\n";
   }
@@ -206,7 +206,7 @@ class PageMaker {
   json events_json() const {
     json out = json::array();
     for (const RecordedEvent& event : told_)
-      out.push_back({rounded(event.time, kThousandth), event_sentence(event, subject_.units), is_trouble(event.kind)});
+      out.push_back({rounded(event.time, kThousandth), event_sentence(event, subject_.units), is_trouble(event)});
     return out;
   }
 

@@ -10,6 +10,7 @@
 #include "render/report/hoist_words.h"
 #include "render/report/rehearsal_report.h"
 #include "render/report/words.h"
+#include "sim/rehearsal/trouble.h"
 #include "sim/trade/figure.h"
 #include "sim/trade/us_units.h"
 
@@ -126,9 +127,10 @@ std::string event_sentence(const RecordedEvent& event, DisplayUnits units) {
   return {};
 }
 
-bool is_trouble(RecordedEventKind kind) {
-  switch (kind) {
+bool is_trouble(const RecordedEvent& event) {
+  switch (event.kind) {
     case RecordedEventKind::touch:
+      return event.other != "floor" || event.value > kLands;
     case RecordedEventKind::zone_entered:
     case RecordedEventKind::slack_ends:
     case RecordedEventKind::let_go:
@@ -150,7 +152,7 @@ bool is_trouble(RecordedEventKind kind) {
 bool has_trouble(const Recording& recording) {
   if (recording.account) return !recording.account->troubles.empty();
   return std::any_of(recording.events.begin(), recording.events.end(),
-                     [](const RecordedEvent& event) { return is_trouble(event.kind) && worth_telling(event); });
+                     [](const RecordedEvent& event) { return is_trouble(event); });
 }
 
 bool graver(const RecordedEvent& a, const RecordedEvent& b) {

@@ -17,8 +17,8 @@ std::string time_text(double seconds);
 /// "caster meets truing bench at 1.25 m/s, 14 J": what happened, without its time.
 std::string event_sentence(const RecordedEvent& event, DisplayUnits units);
 
-/// Whether an event is one that a person has to look at: touches, jerks, lost holds.
-bool is_trouble(RecordedEventKind kind);
+/// Whether an event is one that a person has to look at: touches, jerks, lost holds. A foot that is set down is none.
+bool is_trouble(const RecordedEvent& event);
 
 /// Whether a builder has to look into something of it. An older recording keeps no account: then its events tell.
 bool has_trouble(const Recording& recording);

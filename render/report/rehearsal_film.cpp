@@ -25,7 +25,7 @@ void draw_caption(DisplayList& list, const RecordingSubject& subject, const Reco
   const std::string pace = faster > 1 ? " (" + std::to_string(faster) + " times as fast)" : "";
   list.text({{kAir, top + 4.0}, frame_words(subject.model, subject.recording, frame, subject.units) + pace, 3.2});
   if (const auto event = last_told(subject.recording, told_until(subject.recording, frame))) {
-    const bool trouble = is_trouble(event->kind);
+    const bool trouble = is_trouble(*event);
     list.text({{kAir, top + 9.5},
                time_text(event->time) + "  " + event_sentence(*event, subject.units) + (trouble ? " ✗" : ""),
                2.6,

@@ -244,7 +244,7 @@ void draw_strip(DisplayList& list, Labels& labels, const RecordingSubject& subje
 
 void draw_troubles(DisplayList& list, const Plot& plot, const Recording& recording) {
   for (const RecordedEvent& event : told_events(recording)) {
-    if (!is_trouble(event.kind) || event.time < plot.x.lo || event.time > plot.x.hi) continue;
+    if (!is_trouble(event) || event.time < plot.x.lo || event.time > plot.x.hi) continue;
     const double at = plot(event.time, plot.y.lo).x;
     list.line({at, plot.box.least.y}, {at, plot.box.greatest.y}, {Ink::red, kThin, Dash::hidden});
   }

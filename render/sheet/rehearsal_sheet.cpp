@@ -44,7 +44,7 @@ bool same_thing(const RecordedEvent& a, const RecordedEvent& b) {
 std::vector<Occurrence> grave_ones(const std::vector<RecordedEvent>& events) {
   std::vector<Occurrence> out;
   for (const RecordedEvent& event : events) {
-    if (!is_trouble(event.kind)) continue;
+    if (!is_trouble(event)) continue;
     const auto known =
         std::find_if(out.begin(), out.end(), [&](const Occurrence& o) { return same_thing(o.gravest, event); });
     Occurrence& of = known == out.end() ? out.emplace_back(Occurrence{event, {}}) : *known;
@@ -59,7 +59,7 @@ std::vector<Occurrence> grave_ones(const std::vector<RecordedEvent>& events) {
 std::vector<Occurrence> other_ones(const std::vector<RecordedEvent>& events) {
   std::vector<Occurrence> out;
   for (const RecordedEvent& event : events)
-    if (!is_trouble(event.kind)) out.push_back({event, {event.time}});
+    if (!is_trouble(event)) out.push_back({event, {event.time}});
   return out;
 }
 

@@ -113,9 +113,19 @@ std::optional<double> LiveRun::begins(int move) const {
   return found == moves.end() ? std::nullopt : std::optional(found->begins);
 }
 
+// As a command would be told what was tried.
+RehearsalOptions LiveRun::with_tries() const {
+  RehearsalOptions options = options_;
+  for (const Try& what : tried_) {
+    if (what.kind == TryKind::let_go) options.let_go = what.time;
+    if (what.kind == TryKind::line_breaks) options.line_breaks = what.time;
+  }
+  return options;
+}
+
 Recording LiveRun::recording() const {
   RehearsalReport report = stage_->so_far();
-  const auto limits = rehearsal_limits(scene_, model_, options_);
+  const auto limits = rehearsal_limits(scene_, model_, with_tries());
   report.cautions.insert(report.cautions.begin(), limits.begin(), limits.end());
   Recording out = report.recording;
   out.account = account_of(report);

@@ -72,6 +72,7 @@ class LiveRun {
   Moment at(double time) const;  ///< the last recorded frame up to then
 
  private:
+  RehearsalOptions with_tries() const;
   void begin();
   void step();
   void keep();

@@ -169,7 +169,7 @@ class RehearsalPicture {
     labels_.fix(list_,
                 {{kAir, y}, frame_words(subject_.model, subject_.recording, wish_.shown, subject_.units), kFigures});
     if (const auto last = last_told(subject_.recording, now())) {
-      const bool trouble = is_trouble(last->kind);
+      const bool trouble = is_trouble(*last);
       if (trouble) cross_mark(list_, {kAir + 0.8, y + 3.8}, 0.9, {Ink::red, kMedium});
       const double x = kAir + (trouble ? 3.0 : 0.0);
       const std::string happened = time_text(last->time) + "  " + event_sentence(*last, subject_.units);

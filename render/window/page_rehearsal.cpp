@@ -101,7 +101,7 @@ void what_happened(RehearsalDesk& desk) {
   const auto told = told_events(run.report().recording);
   if (told.empty()) words("nothing yet");
   for (std::size_t i = told.size(); i-- > 0;) {  // the latest first
-    const bool trouble = is_trouble(told[i].kind);
+    const bool trouble = is_trouble(told[i]);
     if (ImGui::Selectable((time_text(told[i].time) + "##event" + std::to_string(i)).c_str(), false))
       desk.show(told[i].time);
     ImGui::SameLine(5.0F * ImGui::GetFontSize());

@@ -9,7 +9,6 @@
 namespace stowpath {
 namespace {
 
-constexpr double kLands = 0.3;                       // a foot that comes down faster, drops [m/s]
 constexpr double kLifts = 1e-4;                      // hooks that lift less only tremble [m]
 constexpr double kStandsAgain = 0.0174532925199433;  // a degree [rad]
 constexpr double kFootAgain = 0.03;                  // [m]

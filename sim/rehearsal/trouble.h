@@ -9,6 +9,8 @@ namespace stowpath {
 
 /// A foot that comes down more slowly is set down [m/s].
 inline constexpr double kSettles = 0.05;
+/// One that comes down faster, drops [m/s].
+inline constexpr double kLands = 0.3;
 
 /// It does not move when what held it is gone.
 bool stays(const Aftermath& after);

@@ -66,3 +66,12 @@ TEST_CASE("account words: a recording is judged by its account, an older one by 
   CHECK(has_trouble(recording));
   CHECK_THAT(recording_answer(recording, DisplayUnits::metric), Contains(" TROUBLE: 2 slack spells of the line."));
 }
+
+TEST_CASE("account words: a foot set down on the floor is no trouble, one that drops is", "[report]") {
+  const auto lands = [](double speed) {
+    return is_trouble({1.0, RecordedEventKind::touch, "caster", "floor", speed, 0.1});
+  };
+  CHECK_FALSE(lands(0.23));
+  CHECK(lands(0.31));
+  CHECK(is_trouble({1.0, RecordedEventKind::touch, "caster", "bench", 0.01, 0.0}));
+}
