@@ -36,7 +36,7 @@ class ViewPage : public Page {
                {"space", "run through the moves, pause"},
                {"home, end", "to the first, to the last"},
                {"arrows", "lean and roll; with shift, up and down fold"},
-               {"page up, down", "fold the third section"},
+               {"page keys", "page up and page down fold the third section"},
                {"h", "hold at touch"},
                {"f", "next finding; with shift the one before"},
                {"a", "make its first cure's change"},
