@@ -32,6 +32,15 @@ void read_leads(const Setting& line, HoistLine& read) {
   if (!read.leads.empty()) read.lead = read.leads.front();
 }
 
+/// Sizes of blocks for fibre rope go with the rope: sheaves of six diameters (common practice, no source).
+std::optional<Blocks> read_blocks(const Setting& blocks, const HoistLine& line) {
+  if (blocks.given() && line.parts < 2)
+    blocks.fault("a line of one part runs through no blocks", "leave it out, or give hoist.line.parts");
+  if (blocks.given()) return Blocks{blocks.at("length").number(), blocks.at("width").number()};
+  if (line.parts < 2) return std::nullopt;
+  return Blocks{15.0 * line.diameter, 7.0 * line.diameter};
+}
+
 HoistLine read_line(const Setting& line) {
   HoistLine read;
   read.parts = line.at("parts").count();
@@ -42,6 +51,9 @@ HoistLine read_line(const Setting& line) {
   read.friction = sheave_friction(line.at("friction").word());
   read.tail = line.at("tail").number();
   read.knot = line.at("knot").word();
+  read.blocks = read_blocks(line.at("blocks"), read);
+  if (line.at("hand").given()) read.hand = read_room_point(line.at("hand"));
+  read.hangs_to = line.at("hangs to").number_if_given();
   return read;
 }
 
@@ -68,7 +80,8 @@ Spreader read_spreader(const Setting& spreader, const Hoist& hoist) {
     spreader.fault("a spreader parts the line to two picks, and there is one",
                    "give hoist.pick.spread, the distance between the picks");
   }
-  return {spreader.at("length").number(), spreader.at("drop").number(), spreader.at("mass").number()};
+  return {spreader.at("length").number(), spreader.at("drop").number(), spreader.at("mass").number(),
+          spreader.at("thickness").number()};
 }
 
 void read_eye(const Setting& ceiling_point, Hoist& read) {
@@ -149,6 +162,7 @@ FoldLine read_fold_line(const Setting& line, const Stair& stair) {
 }  // namespace
 
 void read_hoist(const Setting& file, Scene& scene) {
+  scene.home_within = file.at("hoist").at("home within").number();
   if (file.at("hoist").given()) scene.hoist = read_hoist_proper(file.at("hoist"), scene);
   if (file.at("fold line").given()) scene.fold_line = read_fold_line(file.at("fold line"), scene.stair);
 }

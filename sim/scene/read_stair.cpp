@@ -25,6 +25,10 @@ Hinge read_hinge(const Setting& hinge) {
   read.face = hinge.at("face").word() == "front" ? HingeFace::front : HingeFace::back;
   read.offset = hinge.at("offset").number();
   read.limit = hinge.at("limit").number();
+  const std::vector<double> leaf = hinge.at("leaf").numbers();
+  const bool inches = hinge.bare() == LengthUnit::inch;
+  read.leaf = leaf.size() == 2 ? leaf[0] : inches ? 0.0762 : 0.075;
+  read.leaf_thickness = leaf.size() == 2 ? leaf[1] : inches ? 0.003175 : 0.003;
   if (hinge.at("screws").given()) read.screws = read_screws(hinge.at("screws"));
   return read;
 }
@@ -38,6 +42,9 @@ Lock read_lock(const Setting& lock) {
   read.length = lock.at("length").number();
   read.spacer = lock.at("spacer").number();
   read.pin = lock.at("pin").number();
+  const std::vector<double> head = lock.at("pin head").numbers();
+  read.head = head.size() == 2 ? head[0] : 1.8 * read.pin;
+  read.head_height = head.size() == 2 ? head[1] : 0.6 * read.pin;
   return read;
 }
 
@@ -98,6 +105,10 @@ Casters read_casters(const Setting& casters, const Stair& stair) {
   read.plate = casters.at("plate").number();
   read.block = casters.at("block").number();
   read.mass = casters.at("mass").number();
+  read.swivels = casters.at("kind").is_word("swivel");
+  read.trail = read.swivels ? casters.at("trail").number_if_given().value_or(0.4 * read.diameter) : 0.0;
+  if (casters.at("trail").given() && !read.swivels)
+    casters.at("trail").fault("a rigid caster has no trail", "write kind: swivel, or leave it out");
   const double past = stair.sections.empty() ? 0.0 : read.along - stair.sections.back();
   if (past > read.diameter) {
     casters.at("along").fault("the axle lies " + length_text(past, casters.bare()) + " past the foot",

@@ -167,6 +167,8 @@ struct Hinge {
   double offset = 0.0;             ///< the pin's axis stands this far off that face [m]
   double limit = 0.0;              ///< greatest fold [rad]
   std::optional<Screws> screws{};  ///< of each leaf
+  double leaf = 0.075;             ///< length of each leaf along its section, from the joint [m]
+  double leaf_thickness = 0.003;   ///< of a leaf that lies on the face; one thicker than the offset is let in [m]
 };
 
 /// Scab boards that bridge a joint, and the pin that locks it.
@@ -177,6 +179,8 @@ struct Lock {
   double length = 0.0;     ///< along, half on each side of the joint [m]
   double spacer = 0.0;     ///< block between side rail and scab, along the rail; 0 for none [m]
   double pin = 0.0;        ///< diameter [m]
+  double head = 0.0;       ///< diameter of the pin's head, and of what keeps its other end [m]
+  double head_height = 0.0;  ///< how far each stands out along the rail [m]
 };
 
 struct Treads {
@@ -239,13 +243,15 @@ struct Hooks {
 
 struct Casters {
   double diameter = 0.0;         ///< [m]
-  double width = 0.0;            ///< along the rail [m]
+  double width = 0.0;            ///< of a wheel's tread, along its axle [m]
   double along = 0.0;            ///< axle, on the last section [m]
   double across = 0.0;           ///< axle [m]
   std::vector<double> stations;  ///< centres, from the stair's middle [m]
   double plate = 0.0;            ///< thickness of the mounting plate on the side rail; 0 for none [m]
   double block = 0.0;            ///< thickness of the packing block between rail and plate; 0 for none [m]
   double mass = 0.0;             ///< each [kg]
+  bool swivels = false;          ///< on a swivel, so that a wheel may point any way; else it rolls along the rail
+  double trail = 0.0;            ///< of a swivel: its axle runs this far off the upright axis [m]
 };
 
 struct Extra {
@@ -313,6 +319,12 @@ enum class SheaveKind { plain, roller, ball };
 /// How friction at the sheaves is reckoned: three published models that disagree, kept apart.
 enum class SheaveFriction { geometric, additive, ideal };
 
+/// The two blocks of a tackle.
+struct Blocks {
+  double length = 0.0;  ///< from what holds one to where its sheaves end [m]
+  double width = 0.0;   ///< over its cheeks; the parts of line between the blocks run no wider apart [m]
+};
+
 struct HoistLine {
   int parts = 1;
   SheaveKind sheaves = SheaveKind::plain;
@@ -323,6 +335,9 @@ struct HoistLine {
   SheaveFriction friction = SheaveFriction::geometric;
   double tail = 1.0;             ///< spare at the hand with everything down [m]
   std::string knot = "bowline";  ///< at the dead end
+  std::optional<Blocks> blocks{};      ///< of two or more parts; one part has none
+  std::optional<RoomPoint> hand{};     ///< where it is pulled, or the winch's drum; none: straight below the last lead
+  std::optional<double> hangs_to{};    ///< height down to which it hangs while it is not hooked on; none: to the pick
 };
 
 enum class PulledBy { hand, crank_winch, powered_winch };
@@ -345,6 +360,7 @@ struct Spreader {
   double length = 0.0;  ///< between its ends [m]
   double drop = 0.0;    ///< height of the bar's middle over the picks [m]
   double mass = 0.0;    ///< [kg]
+  double thickness = 0.04;  ///< of the bar, all round [m]
 };
 
 struct Hoist {
@@ -421,6 +437,7 @@ struct Scene {
   Frictions friction;
   std::vector<Rating> ratings;
   double dynamic_factor = 1.25;  ///< on loads of the line while it moves; judgement, for the user to set
+  double home_within = 0.010;    ///< how near to its mark the stair stands, either way along the rail [m]
   double tolerance = 0.003;      ///< how far any measurement may be off [m]
   std::map<std::string, SourcePos>
       where;  ///< key path ("stair.hooks.wrap", "obstacles[2].box") to its place in the file

@@ -65,8 +65,9 @@ stair:
     - face: back
       offset: 12
       limit: 178
+      leaf: [75, 3]
       screws: {count: 4, diameter: 5, thread: 30, kind: wood, species: SPF}
-  locks: [{scab: 2x6, length: 900, spacer: 38, pin: 10}]
+  locks: [{scab: 2x6, length: 900, spacer: 38, pin: 10, pin head: [18, 6]}]
   treads: {lumber: 2x6, rise: equal, first: 246, overhang: 0}
   hooks:
     stations: [-261, 261]
@@ -89,6 +90,8 @@ stair:
     stations: [-310, 310]
     plate: 8
     block: 20
+    kind: swivel
+    trail: 30
     mass: 0.6 kg
   handrails: {height: 850, diameter: 34, sides: both, post every: 1200}
   extras:
@@ -119,6 +122,7 @@ hoist:
     members: 2
     eye: {count: 1, diameter: 10, thread: 60, kind: lag, species: SPF}
   home: 4000
+  home within: 10
   rolls: no
   pick: {section: 1, along: 1700, across: 0, spread: 520}
   line:
@@ -130,7 +134,10 @@ hoist:
     friction: geometric
     tail: 1000
     knot: bowline
-  spreader: {length: 520, drop: 250, mass: 1.2 kg}
+    blocks: {length: 120, width: 56}
+    hand: {out: 60, up: 1200, station: 6900}
+    hangs to: 2100
+  spreader: {length: 520, drop: 250, mass: 1.2 kg, thickness: 40}
   hand limit: 200 N
   cleat: yes
   pulled by: {crank winch: {drum: 60, ratio: 5, crank: 250, efficiency: 0.7, speed: 30, drum length: 120}}
