@@ -29,7 +29,7 @@ std::string report(const SceneRequest& request, const Scene& scene, const Assess
   const MeasureTwice twice{places, scene.tolerance};
   if (request.voice.json) return dry_fit_json(found.model, found.fit, units, twice, &found.seat, cures);
   if (request.voice.quiet) return verdict_text(found.model, found.fit, request.voice.colour);
-  return dry_fit_text(found.model, found.fit, {units, request.voice.colour, twice, &found.seat}, cures);
+  return dry_fit_text(found.model, found.fit, {units, request.voice.colour, twice, &found.seat, request.contacts}, cures);
 }
 
 // The moves can be written as well as the sheet.

@@ -24,15 +24,15 @@ namespace stowpath {
 namespace {
 
 constexpr std::array<std::string_view, 6> kCommands{"dryfit", "hoist", "loads", "open", "rehearse", "schema"};
-constexpr std::array<std::string_view, 23> kOptions{
-    "--sagged", "--apply", "--no-remedies", "--detail", "--output",  "--json",        "--units",  "--quiet",
+constexpr std::array<std::string_view, 24> kOptions{
+    "--sagged", "--apply", "--no-remedies", "--contacts", "--detail", "--output",  "--json",        "--units",  "--quiet",
     "--color",  "--help",  "--version",     "-o",       "--let-go",  "--line-breaks", "--no-pin", "--push",
     "--gust",   "--when",  "--record",      "--replay", "--only-up", "--alone",       "--from"};
 
 // What the command line says, gathered by the parser.
 struct Wanted {
   std::string scene, sheet, detail, units, apply, colour = "auto";
-  bool json = false, quiet = false, sagged = false, no_remedies = false;
+  bool json = false, quiet = false, sagged = false, no_remedies = false, contacts = false;
   WhatIfs what_ifs;
   RehearsalFiles files;
 };
@@ -140,6 +140,7 @@ void add_dryfit(CLI::App& app, Wanted& wanted) {
       app, wanted, "dryfit", "Does it clear, over the whole span and every move? Findings, their cures, and reach.");
   dryfit->get_option("--output")->description("Write the sheet to FILE: .svg, .pdf or .png; or the moves: .webp or .html");
   dryfit->add_flag("--sagged", wanted.sagged, "With the pipe bent under a person; cures are not looked for then");
+  dryfit->add_flag("--contacts", wanted.contacts, "List all that may touch: which parts, where, when and how deep");
   dryfit->add_flag("--no-remedies", wanted.no_remedies, "Do not look for cures of what is found");
   dryfit
       ->add_option("--apply", wanted.apply,
@@ -197,6 +198,7 @@ SceneRequest scene_request(const Wanted& wanted, const Terminal& terminal, std::
   const bool colour = wanted.colour == "always" || (wanted.colour == "auto" && terminal.colour);
   request.sagged = wanted.sagged;
   request.remedies = !wanted.no_remedies;
+  request.contacts = wanted.contacts;
   if (!wanted.apply.empty()) request.apply = wanted.apply;
   const bool progress = terminal.progress && !wanted.json && !wanted.quiet;
   request.voice = {wanted.json, wanted.quiet, colour, progress ? &err : nullptr};

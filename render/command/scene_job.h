@@ -25,6 +25,7 @@ struct SceneRequest {
   std::optional<DisplayUnits> units;  ///< none: those of the scene
   std::optional<std::string> detail;  ///< of a dry fit: the same for the hook at full size
   bool sagged = false;                ///< of a dry fit: with the pipe bent under a person
+  bool contacts = false;              ///< of a dry fit: list all that may touch
   bool remedies = true;               ///< of a dry fit: look for cures
   std::optional<std::string> apply;   ///< of a dry fit: id of the remedy to write; `sheet` is then the scene's file
   Voice voice;

@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "render/report/contact_words.h"
 #include "render/report/json_values.h"
 #include "render/report/remedy_json.h"
 #include "render/report/seat_json.h"
@@ -109,6 +110,7 @@ std::string dry_fit_json(const Model& model, const DryFit& fit, DisplayUnits uni
   for (const Finding& finding : fit.findings) out["findings"].push_back(finding_json(model, finding, units, cures));
   if (!twice.places.empty()) out["measure_twice"] = measure_twice_json(model, twice);
   if (seat) out["seat"] = seat_json(model, *seat, units);
+  out["contacts"] = contacts_json(model, units);
   const Reach& reach = fit.reach;
   out["reach"] = {{"span_m", json_number(reach.span.empty() ? 0.0 : reach.span.length())},
                   {"rail_stations_m", {json_number(reach.rail_span.lo), json_number(reach.rail_span.hi)}},

@@ -62,6 +62,17 @@ json frame_json(const RecordedFrame& frame, int sections, const PageViews& views
 }
 
 /// Everything of the page, put together.
+/// The hoist's line once, whatever hangs on it, and the runs of the fold line: as the frames have their pulls.
+std::vector<RopeRun> shown_ropes(const Model& model) {
+  std::vector<RopeRun> out;
+  bool line = false;
+  for (const RopeRun& rope : model.ropes) {
+    const bool first = rope.when == LineState::hooked_on && !std::exchange(line, line || rope.when == LineState::hooked_on);
+    if (first || rope.kind == PartKind::fold_line) out.push_back(rope);
+  }
+  return out;
+}
+
 class PageMaker {
  public:
   PageMaker(const RecordingSubject& subject, const MotionWords& words)
@@ -224,8 +235,9 @@ class PageMaker {
              {"ropes", json::array()},
              {"forces", words_.forces}};
     add_frames(run);
-    for (const RopeRun& rope : subject_.model.ropes)
-      run["ropes"].push_back({{"a", rope_end(rope.a)}, {"b", rope_end(rope.b)}, {"hooked", rope.only_hooked_on}});
+    for (const RopeRun& rope : shown_ropes(subject_.model))
+      run["ropes"].push_back(
+          {{"a", rope_end(rope.a)}, {"b", rope_end(rope.b)}, {"hooked", rope.when == LineState::hooked_on}});
     const auto down = lowers_away_at(subject_.recording);
     const CrewSpeeds crew = crew_speeds(subject_.scene);
     run["strongest"] = {crew.strength, crew.by_hand};

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <vector>
 
+#include "render/report/contact_words.h"
 #include "render/report/page.h"
 #include "render/report/remedy_words.h"
 #include "render/report/seat_words.h"
@@ -34,6 +35,7 @@ class Writer {
     write_measure_twice(page_, options_.twice, options_.units);
     if (model_.pipe_sag > 0.0)
       page_.section("MEASURE TWICE", "Told for the straight pipe only: leave --sagged out to see what counts most.");
+    contacts();
     page_.section("REACH", reach_sentence(fit_.reach, options_.units));
     page_.section("TAKEN FOR GRANTED", assumed_sentence(model_, options_.units));
     page_.section("LIMITS", cautions_text());
@@ -82,6 +84,13 @@ class Writer {
     if (finding.play > 0.0)
       page_.paragraph("play of hook and floor may take another " + format_small_length(finding.play, options_.units),
                       "    ");
+  }
+
+  void contacts() {
+    if (!options_.contacts) return page_.section("MAY TOUCH", contact_count_text(model_));
+    page_.heading("MAY TOUCH, and how deep");
+    for (const MeantContact& contact : meant_contacts(model_))
+      page_.raw(wrapped(contact_text(model_, contact, options_.units), kPageWidth, "  ", "    "));
   }
 
   void moves() {

@@ -16,6 +16,7 @@ struct TextOptions {
   bool colour = false;               ///< escape sequences for a terminal; they repeat what words say
   MeasureTwice twice{};              ///< nothing is said of it where it has no places
   const SeatReport* seat = nullptr;  ///< how the hooks bear on the pipe; null: nothing is said of it
+  bool contacts = false;             ///< list all that may touch; else their number alone
 };
 
 /// The dry fit as a text of at most 100 columns: the verdict on its first line, then findings, moves, the hooks' seat,

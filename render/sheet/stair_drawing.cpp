@@ -131,7 +131,7 @@ void draw_ropes(DisplayList& list, const ViewFrame& frame, const Model& model, c
     return frame(rope.section < 0 ? rope.at : poses.at(static_cast<std::size_t>(rope.section)) * rope.at);
   };
   for (const RopeRun& run : model.ropes) {
-    if (hooked_on || !run.only_hooked_on) list.line(end(run.a), end(run.b), {Ink::blue, kMedium});
+    if (is_there(run.when, hooked_on)) list.line(end(run.a), end(run.b), {Ink::blue, kMedium});
   }
 }
 

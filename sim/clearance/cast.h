@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "sim/clearance/contact_state.h"
 #include "sim/clearance/pair_place.h"
 #include "sim/clearance/stage.h"
 #include "sim/mechanism/model.h"
@@ -16,6 +17,9 @@ struct Role {
   int thing = 0;     ///< pieces of one thing of the room share a number
   int section = -1;  ///< of the stair's parts, from 0; -1: the room
   int index = -1;    ///< in the model's list of stair, ropes, room or zones, as kind and section say
+  int id = -1;       ///< what contact rules name it by
+  std::vector<int> rules{};  ///< see PairEnd
+  int piece = 0;
 };
 
 /// Where a target, or a mover, stands in the model.
@@ -38,32 +42,39 @@ struct TargetCast {
 /// One part of the stair as a mover.
 Mover part_mover(const Model& model, const StairPart& part);
 
-/// The stretch of a rope between the fractions `from` and `to` of its length.
-/// @param station  of the stair's middle: where a rope's end in the room counts from [m]
-Mover rope_mover(const RopeRun& run, double station, double from, double to);
+/// A rope, from the fraction `from` to `to` of what lies between its two spots.
+/// @param middles  stations of the stair's middle, from which a rope's end in the room counts [m]
+Mover rope_mover(const Model& model, const Segment& segment, const RopeRun& run, Interval middles, double from,
+                 double to);
 
-/// The stair's parts and ropes that are there in a move: lock pins only while pinned, the line only while hooked on.
-/// @param station  of the stair's middle: where a rope's end in the room counts from [m]
-MoverCast stair_cast(const Model& model, const Move& move, double station);
+/// The stair's parts and ropes that are there in a move: lock pins only while pinned, the line as it is on or off.
+MoverCast stair_cast(const Model& model, const Move& move, const Segment& segment);
 
-/// The parts of the sections beyond `base`, with the hoist line where it is not picked on `base`.
-MoverCast further_cast(const Model& model, const Move& move, double station, int base);
+/// What is looked at against one section: the parts of the sections beyond it, and all ropes.
+MoverCast beyond_cast(const Model& model, const Move& move, const Segment& segment, int base);
 
-/// The room's parts, with the keep-clear zones that name `state` or "always".
-TargetCast room_cast(const Model& model, ZoneState state);
+/// The room's parts, with the keep-clear zones that name `state` or "always", and the line as it is on or off.
+TargetCast room_cast(const Model& model, ZoneState state, bool hooked_on);
 
 /// The parts of one section, standing still in its own frame.
 TargetCast section_cast(const Model& model, const Move& move, int section);
 
-/// Needs of the stair against the room, by the groups that the casts gave out. The line needs nothing of what its own
-/// end is made fast to.
+/// Margins of the stair against the room, by the groups that the casts gave out.
 NeedTable room_needs(const Model& model, const Wander& wander);
 
 /// With the hooks wandering as far as the scene's seat range.
 NeedTable room_needs(const Model& model);
 
-/// Needs of further sections against a section nearer the rail.
-/// @param folded  the hinge between is folded by a quarter turn or more
-NeedTable section_needs(const Model& model, bool folded);
+/// Margins of further sections and ropes against a section.
+NeedTable section_needs(const Model& model, const Wander& wander);
+
+/// Lets movers touch targets as far as the model's contact rules say: the pair is then held to the rule's depth, and what
+/// of the mover lies outside of the rule's disc is added as movers of its own, which keep the pair's margin.
+void allow_contacts(const Model& model, const ContactState& state, const NeedTable& needs, const TargetCast& targets,
+                    MoverCast& movers);
+
+/// What of a part, or of a rope, lies outside of the discs of these rules (in Model::contacts), in the order in which
+/// Role::piece counts.
+std::vector<Mover> outside_rules(const Model& model, const Mover& whole, const std::vector<int>& rules);
 
 }  // namespace stowpath

@@ -5,6 +5,9 @@
 #include <set>
 #include <tuple>
 
+#include "sim/clearance/fixed_line.h"
+#include "sim/clearance/hoist_findings.h"
+
 namespace stowpath {
 namespace {
 
@@ -106,8 +109,8 @@ void tell_places(const Model& model, const Trial& trial, const Encounters& all, 
   }
   f.stations = unite(std::move(f.stations));
   f.things = static_cast<int>(things.size());
-  const ZoneState state = model.moves[static_cast<std::size_t>(worst.move)].state;
-  f.things_in_all = worst.target.section >= 0 ? f.things : things_in_all(trial.room(state), worst.target.name);
+  const Move& move = model.moves[static_cast<std::size_t>(worst.move)];
+  f.things_in_all = worst.target.section >= 0 ? f.things : things_in_all(trial.room(move.state, move.hooked_on), worst.target.name);
 }
 
 std::vector<std::string> other_parts(const Encounters& all, const std::string& told) {
@@ -196,7 +199,9 @@ std::string told_as(PartKind kind, const std::string& name) {
 std::vector<Finding> gather_findings(const Model& model, const Trial& trial, const std::vector<MoveTrial>& moves) {
   std::vector<Finding> out;
   for (const auto& [key, group] : group(moves)) out.push_back(tell(model, trial, group));
-  for (Finding& f : lead_line_findings(model)) out.push_back(std::move(f));
+  for (Finding& f : fixed_line_findings(model)) out.push_back(std::move(f));
+  for (Finding& f : block_findings(model)) out.push_back(std::move(f));
+  for (Finding& f : fall_findings(model)) out.push_back(std::move(f));
   for (Finding& f : build_findings(model)) out.push_back(std::move(f));
   rank_findings(out);
   return out;

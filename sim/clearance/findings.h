@@ -15,9 +15,6 @@ std::string told_as(PartKind kind, const std::string& name);
 /// all moves, stations and poses; gravest first, numbered F1, F2, ...
 std::vector<Finding> gather_findings(const Model& model, const Trial& trial, const std::vector<MoveTrial>& moves);
 
-/// Fixed ropes (the line to its lead) against the rest of the room: they move nowhere, and are looked at once.
-std::vector<Finding> lead_line_findings(const Model& model);
-
 /// Gravest first, numbered F1, F2, ...
 void rank_findings(std::vector<Finding>& findings);
 

@@ -66,8 +66,10 @@ std::optional<double> first_overlap(const Outline& body, const Outline& target, 
 }
 
 std::vector<Stop> stops_of(const Model& model, const Move& move, const Shift& shift) {
-  const MoverCast movers = stair_cast(model, move, shift.pose.station);
-  const TargetCast targets = room_cast(model, move.state);
+  Segment here;
+  here.from = here.to = shift.pose;
+  const MoverCast movers = stair_cast(model, move, here);
+  const TargetCast targets = room_cast(model, move.state, move.hooked_on);
   const SectionPoses X_W = place_sections(model.linkage, shift.pose);
   std::vector<Stop> stops;
   Outline body;

@@ -1,7 +1,6 @@
 #include "sim/clearance/live_pose.h"
 
 #include <algorithm>
-#include <numbers>
 #include <set>
 #include <stdexcept>
 
@@ -15,16 +14,11 @@ constexpr double kTolerance = 1e-7;   // of a clearance that is shown [m]
 constexpr double kTurnStep = 1e-5;    // to which a way's end is known [rad]
 constexpr double kRollStep = 1e-5;    // and along the rail [m]
 
-bool is_folded(const Segment& s, std::size_t hinge) {
-  const double quarter = 0.5 * std::numbers::pi;
-  return s.kind == SegmentKind::straight && std::min(s.from.folds[hinge], s.to.folds[hinge]) >= quarter;
-}
-
 PoseMeeting meeting(const ProofStage& stage, const MoverCast& movers, const TargetCast& targets, int mover, int target,
                     double u) {
   const PairAt pair = look_at_pair(stage, mover, target, u);
   const Role &a = movers.roles[static_cast<std::size_t>(mover)], &b = targets.roles[static_cast<std::size_t>(target)];
-  const Need& need = stage.needs.at(stage.movers[static_cast<std::size_t>(mover)].group, stage.targets[target].group);
+  const Need& need = stage.need(mover, target);
   const Pose2 X_WB = snapshot(stage, u).of(kRoom).inverse();
   return {{a.name, b.name},
           {a.kind, b.kind},
@@ -47,29 +41,41 @@ std::set<std::pair<int, int>> touching_at_start(const ProofStage& stage) {
 
 }  // namespace
 
-PoseWatch::PoseWatch(const Model& model)
-    : model_(model), wanted_{room_needs(model), section_needs(model, false), section_needs(model, true)} {
-  for (const ZoneState state : {ZoneState::always, ZoneState::standing, ZoneState::moving, ZoneState::parked}) {
-    rooms_[static_cast<std::size_t>(state)] = room_cast(model, state);
-  }
-  touching_ = {wanted_.room.touching(), wanted_.straight.touching(), wanted_.folded.touching()};
+PoseWatch::PoseWatch(const Model& model) : model_(model) {
+  for (const bool hooked_on : {false, true})
+    for (const ZoneState state : {ZoneState::always, ZoneState::standing, ZoneState::moving, ZoneState::parked})
+      rooms_[static_cast<std::size_t>(state) + (hooked_on ? 4U : 0U)] = room_cast(model, state, hooked_on);
+  wanted_ = {room_needs(model), section_needs(model, assumed_wander(model))};
+  touching_ = {wanted_.room.touching(), wanted_.sections.touching()};
+}
+
+/// With touching alone as a fault, what a contact rule lets two things do stays allowed.
+void PoseWatch::allow(const ContactState& state, const View& needs, bool room, const TargetCast& targets,
+                      MoverCast& movers) const {
+  allow_contacts(model_, state, room ? needs.room : needs.sections, targets, movers);
+  if (&needs != &touching_) return;
+  for (Mover& mover : movers.movers)
+    for (PairNeed& pair : mover.pairs) pair.need = touching(pair.need);
 }
 
 /// Room first, then section against section.
 template <typename Look>
 void PoseWatch::each_stage(const Segment& segment, const Move& like, const View& needs, Look look) const {
-  const MoverCast stair = stair_cast(model_, like, segment.from.station);
-  const TargetCast& room = rooms_[static_cast<std::size_t>(like.state)];
-  look(ProofStage{model_.linkage, segment, kRoom, stair.movers, room.targets, needs.room}, stair, room);
-  for (int base = 0; base + 1 < model_.linkage.sections; ++base) {
-    const MoverCast further = further_cast(model_, like, segment.from.station, base);
+  const TargetCast& room = rooms_[static_cast<std::size_t>(like.state) + (like.hooked_on ? 4U : 0U)];
+  for (const Stretch& stretch : room_stretches(model_, like, segment)) {
+    MoverCast stair = stair_cast(model_, like, stretch.segment);
+    allow(stretch.state, needs, true, room, stair);
+    look(ProofStage{model_.linkage, stretch.segment, kRoom, stair.movers, room.targets, needs.room}, stair, room,
+         stretch.piece);
+  }
+  for (int base = 0; base < model_.linkage.sections; ++base) {
     const TargetCast section = section_cast(model_, like, base);
-    Segment riding = segment;
-    riding.stations = {0.0, 0.0};  // both ride on the stair
-    const bool folded = is_folded(segment, static_cast<std::size_t>(base));
-    look(ProofStage{model_.linkage, riding, base, further.movers, section.targets,
-                    folded ? needs.folded : needs.straight},
-         further, section);
+    for (const Stretch& stretch : section_stretches(model_, like, segment, base)) {
+      MoverCast beyond = beyond_cast(model_, like, segment, base);
+      allow(stretch.state, needs, false, section, beyond);
+      look(ProofStage{model_.linkage, stretch.segment, base, beyond.movers, section.targets, needs.sections}, beyond,
+           section, stretch.piece);
+    }
   }
 }
 
@@ -77,7 +83,8 @@ PoseNews PoseWatch::at(const Configuration& pose, const Move& like) const {
   PoseNews news;
   Segment still;
   still.from = still.to = pose;
-  each_stage(still, like, wanted_, [&](const ProofStage& stage, const MoverCast& movers, const TargetCast& targets) {
+  each_stage(still, like, wanted_, [&](const ProofStage& stage, const MoverCast& movers, const TargetCast& targets,
+                                       Interval) {
     const double horizon = news.closest ? news.closest->clearance : kHorizon;
     const Least least = least_clearance(stage, kTolerance, horizon);
     if (least.mover >= 0) news.closest = meeting(stage, movers, targets, least.mover, least.target, least.u);
@@ -98,11 +105,14 @@ FreeWay PoseWatch::free_way(const Segment& way, const Move& like) const {
   ProofOptions fine;
   fine.resolution = kTurnStep;
   fine.roll_resolution = kRollStep;
-  each_stage(way, like, touching_, [&](const ProofStage& stage, const MoverCast& movers, const TargetCast& targets) {
-    const std::set<std::pair<int, int>> before = touching_at_start(stage);
+  each_stage(way, like, touching_, [&](const ProofStage& stage, const MoverCast& movers, const TargetCast& targets,
+                                       Interval piece) {
+    const std::set<std::pair<int, int>> before =
+        piece.lo == 0.0 ? touching_at_start(stage) : std::set<std::pair<int, int>>{};
     for (const Span& span : prove(stage, fine).spans) {
-      if (span.open0 >= out.u || before.count({span.mover, span.target}) > 0) continue;
-      out = {span.open0, meeting(stage, movers, targets, span.mover, span.target, span.open0)};
+      const double u = piece.lo + span.open0 * piece.length();
+      if (u >= out.u || before.count({span.mover, span.target}) > 0) continue;
+      out = {u, meeting(stage, movers, targets, span.mover, span.target, span.open0)};
     }
   });
   return out;

@@ -48,13 +48,14 @@ class PoseWatch {
 
  private:
   struct View {
-    NeedTable room, straight, folded;
+    NeedTable room, sections;
   };
+  void allow(const ContactState& state, const View& needs, bool room, const TargetCast& targets, MoverCast& movers) const;
   template <typename Look>
   void each_stage(const Segment& segment, const Move& like, const View& needs, Look look) const;
 
   const Model& model_;
-  std::array<TargetCast, 4> rooms_;  // by ZoneState
+  std::array<TargetCast, 8> rooms_;  // by ZoneState, the line off and then on
   View wanted_, touching_;
 };
 

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 #include "sim/clearance/cast.h"
 #include "sim/clearance/proof.h"
@@ -19,14 +18,6 @@ const Segment& segment_of(const Model& model, const PairPlace& place) {
   return entry(entry(model.moves, place.move).segments, place.segment);
 }
 
-/// Whether the piece lies where the hinge beyond the base is folded by a quarter turn or more.
-bool folded(const Model& model, const PairPlace& place) {
-  const Segment& segment = segment_of(model, place);
-  const auto hinge = static_cast<std::size_t>(std::clamp(place.base, 0, kMaxSections - 2));
-  return segment.kind == SegmentKind::straight &&
-         at(model.linkage, segment, place.piece.middle()).folds[hinge] >= 0.5 * std::numbers::pi;
-}
-
 /// A stage with what stands on it.
 struct Scenery {
   Segment segment;
@@ -41,22 +32,38 @@ struct Scenery {
 
 Scenery scenery_of(const Model& model, const PairPlace& place) {
   const Move& move = entry(model.moves, place.move);
-  Segment segment = segment_of(model, place);
-  const double station = segment.from.station;
-  if (place.base == kRoom)
-    return {segment, stair_cast(model, move, station), room_cast(model, move.state), room_needs(model)};
-  segment.stations = {0.0, 0.0};  // both ride on the stair
-  return {segment, further_cast(model, move, station, place.base), section_cast(model, move, place.base),
-          section_needs(model, folded(model, place))};
+  const Segment& segment = segment_of(model, place);
+  const Wander wander = wander_in(model, move);
+  const double middle = place.piece.middle();
+  if (place.base == kRoom) {
+    Scenery out{segment, stair_cast(model, move, segment), room_cast(model, move.state, move.hooked_on),
+                room_needs(model, wander)};
+    const ContactState state = stretch_at(room_stretches(model, move, segment), middle).state;
+    allow_contacts(model, state, out.needs, out.targets, out.movers);
+    return out;
+  }
+  Scenery out{riding_along(segment), beyond_cast(model, move, segment, place.base), section_cast(model, move, place.base),
+              section_needs(model, wander)};
+  const ContactState state = stretch_at(section_stretches(model, move, segment, place.base), middle).state;
+  allow_contacts(model, state, out.needs, out.targets, out.movers);
+  return out;
 }
 
 bool is_rope(PartKind kind) { return kind == PartKind::line || kind == PartKind::fold_line; }
 
 }  // namespace
 
-Mover mover_of(const Model& model, const PairEnd& end, double station) {
-  if (is_rope(end.kind)) return rope_mover(entry(model.ropes, end.index), station, end.rope_from, end.rope_to);
-  return part_mover(model, entry(model.stair, end.index));
+Mover mover_of(const Model& model, const PairPlace& place) {
+  const PairEnd& end = place.mover;
+  const Segment& segment = segment_of(model, place);
+  const double station = segment.from.station;
+  const Interval stations = place.base == kRoom ? Interval{station, station} : middles(segment);
+  const Mover whole = is_rope(end.kind) ? rope_mover(model, segment, entry(model.ropes, end.index), stations,
+                                                     end.rope_from, end.rope_to)
+                                        : part_mover(model, entry(model.stair, end.index));
+  if (end.rules.empty()) return whole;
+  const std::vector<Mover> pieces = outside_rules(model, whole, end.rules);
+  return entry(pieces, end.piece);
 }
 
 const std::string& name_of(const Model& model, const PairEnd& end) {
@@ -77,7 +84,7 @@ std::vector<PairPlace> tied_pairs(const Model& model, const PairPlace& place, do
     place_mover(now, mover, placed);
     for (std::size_t t = 0; t < stage.targets.all().size(); ++t) {
       const Target& target = stage.targets.all()[t];
-      const Need& need = stage.needs.at(mover.group, target.group);
+      const Need& need = stage.need(static_cast<int>(m), static_cast<int>(t));
       const BoundingDisc a = placed.disc(), b = target.outline.disc();
       const bool counts = of_zone ? scenery.targets.roles[t].kind == PartKind::zone : !need.silent;
       if (!need.check || !counts) continue;
@@ -98,7 +105,7 @@ Target target_of(const Model& model, const PairEnd& end) {
   }
   if (end.section < 0) {
     const RoomPart& part = entry(model.room, end.index);
-    return {Outline(part.outline), part.stations, part.excess};
+    return {Outline(part.outline), part.stations, part.excess, 0, part.aslant};
   }
   const StairPart& part = entry(model.stair, end.index);
   return {Outline(part.outline), part.stations};

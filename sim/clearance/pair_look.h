@@ -9,8 +9,7 @@
 namespace stowpath {
 
 /// The mover of a pair, as the proofs see it.
-/// @param station  of the stair's middle where the segment begins [m]
-Mover mover_of(const Model& model, const PairEnd& end, double station);
+Mover mover_of(const Model& model, const PairPlace& place);
 
 /// The target of a pair, in its base's frame.
 Target target_of(const Model& model, const PairEnd& end);

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <vector>
+
 #include "sim/geometry/interval.h"
 #include "sim/mechanism/model.h"
 
@@ -11,6 +13,8 @@ struct PairEnd {
   int index = -1;                         ///< in Model::stair, ropes, room or zones, as kind and section say
   int section = -1;                       ///< from 0; -1: of the room
   double rope_from = 0.0, rope_to = 1.0;  ///< the stretch of a rope that it is
+  std::vector<int> rules{};  ///< contact rules (in Model::contacts) whose discs it is cut outside of
+  int piece = 0;             ///< which of the pieces left
 };
 
 /// Where a pair comes closest: enough to look at it again, in this model or in one of the same build.

@@ -5,20 +5,19 @@
 
 namespace stowpath {
 
-/// How far a meant contact may be pressed before it counts as interference: what fitting takes up [m].
-inline constexpr double kFit = 5e-4;
-
-/// What a part of the stair needs of a part of the room. Meant contacts (design's list) need no margin; they are
-/// silent, and are found where they are pressed beyond fit.
+/// The margin that a part of the stair keeps to a part of the room, and what play may take of it. Nothing is left out
+/// here: what may touch is said by the model's contact rules alone.
 /// @param wander  of the hooks in the move that it is asked for
 Need room_need(const Model& model, const Wander& wander, PartKind stair, PartKind room);
 
 /// With the hooks wandering as far as the scene's seat range.
 Need room_need(const Model& model, PartKind stair, PartKind room);
 
-/// What a part of one section needs of a part of a section nearer the rail.
-/// @param adjacent  the sections share a hinge
-/// @param folded    that hinge's fold is at least a quarter turn: ends that were butted are past each other
-Need section_need(const Model& model, PartKind near, PartKind far, bool adjacent, bool folded);
+/// The margin that a part of one section, or a rope, keeps to a part of another section. A rope that hangs from the room
+/// stays behind while the pivot wanders, so play counts there too.
+Need section_need(const Model& model, const Wander& wander, PartKind near, PartKind far);
+
+/// The needs of a meant contact: pressed by no more than that [m]; infinite: not looked at.
+Need contact_need(double depth);
 
 }  // namespace stowpath

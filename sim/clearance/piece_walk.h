@@ -75,7 +75,8 @@ class PieceWalk {
              half_turns(stage_.linkage, stage_.segment, u0, u1),
              snapshot(stage_, 0.5 * (u0 + u1))};
     m.piece.greatest_turn = *std::max_element(m.turns.joint.begin(), m.turns.joint.end());
-    m.piece.half_roll = stage_.segment.over_stations() ? 0.0 : 0.5 * m.piece.stations.length();
+    m.piece.half_roll =
+        stage_.segment.over_stations() ? 0.0 : 0.5 * (m.piece.stations.length() - stage_.segment.astray.length());
     return m;
   }
 

@@ -22,9 +22,11 @@ struct Thresholds {
   double seated = 0.0;    // at least this: need kept at every station if the pivot did not wander
 };
 
-Thresholds thresholds(const ProofStage& stage, const Mover& mover, const Target& target, Interval stations) {
-  const Need& need = stage.needs.at(mover.group, target.group);
-  const Gaps gaps = rail_gaps(mover.stations, target.stations, stations, stage.segment.over_stations());
+Thresholds thresholds(const ProofStage& stage, int number, int target_number, Interval stations) {
+  const Mover& mover = stage.movers[static_cast<std::size_t>(number)];
+  const Target& target = stage.targets[target_number];
+  const Need& need = stage.need(number, target_number);
+  const Gaps gaps = pair_gaps(stage.segment, mover, target, stations);
   const double wanted = need.margin + need.play, broken = need.margin - mover.excess - target.excess;
   const double most = gaps.overlap + kGapGuard, least = gaps.least_overlap - kGapGuard;
   const double near = std::max(0.0, gaps.least - kGapGuard), far = least > 0.0 ? 0.0 : gaps.most + kGapGuard;
@@ -45,27 +47,26 @@ struct ProofJudge {
 
   const ProofStage& stage;
   const ProofOptions& options;
-  double farthest = stage.needs.greatest();
+  double farthest = stage.greatest_need();
   std::vector<Span> found{};
 
   double reach(int) const { return farthest; }
 
   bool admits(int mover, int target, Pair& pair) const {
-    const Mover& m = stage.movers[static_cast<std::size_t>(mover)];
-    if (!stage.needs.at(m.group, stage.targets[target].group).check) return false;
-    set(m, pair, stations_over(stage.segment, 0.0, 1.0));
+    if (!stage.need(mover, target).check) return false;
+    set(mover, pair, stations_over(stage.segment, 0.0, 1.0));
     return pair.at.clear > -std::numeric_limits<double>::infinity();
   }
 
-  void set(const Mover& m, Pair& pair, Interval stations) const {
-    pair.at = thresholds(stage, m, stage.targets[pair.target], stations);
+  void set(int mover, Pair& pair, Interval stations) const {
+    pair.at = thresholds(stage, mover, pair.target, stations);
   }
 
   double drop_at(const Pair& pair) const { return pair.at.clear; }
   void dropped(int, const Pair&, double) const {}
 
   bool refine(int mover, Pair& pair, const Piece& piece, double d, double D) {
-    if (station_moves(stage.segment)) set(stage.movers[static_cast<std::size_t>(mover)], pair, piece.stations);
+    if (station_moves(stage.segment)) set(mover, pair, piece.stations);
     const double bound = D * options.bound_scale;
     if (d - bound >= pair.at.clear) return false;
     const double spare = d - bound - pair.at.seated;
@@ -81,8 +82,7 @@ struct ProofJudge {
   /// How much of the pair's distance the wandering pivot can take. Along the line between the witness points the two
   /// stay apart by their distance there less what the wander goes along that line.
   double taken_by_wander(int mover, const Pair& pair, const Piece& piece) const {
-    const Mover& m = stage.movers[static_cast<std::size_t>(mover)];
-    const Need& need = stage.needs.at(m.group, stage.targets[pair.target].group);
+    const Need& need = stage.need(mover, pair.target);
     if (need.wander <= 0.0) return 0.0;
     const Separation near = look_at_pair(stage, mover, pair.target, piece.middle()).witness;
     if (near.distance < kLeastApart) return need.wander;
@@ -167,15 +167,14 @@ struct LeastJudge {
   bool admits(int mover, int target, Pair& pair) const {
     if (only_target >= 0 && target != only_target) return false;
     const Mover& m = stage.movers[static_cast<std::size_t>(mover)];
-    const Need& need = stage.needs.at(m.group, stage.targets[target].group);
+    const Need& need = stage.need(mover, target);
     if (only_target < 0 && (!need.check || need.silent)) return false;
     set(m, pair, stations_over(stage.segment, 0.0, 1.0));
     return true;
   }
 
   void set(const Mover& m, Pair& pair, Interval stations) const {
-    const Gaps gaps =
-        rail_gaps(m.stations, stage.targets[pair.target].stations, stations, stage.segment.over_stations());
+    const Gaps gaps = rail_gaps(m.stations, stage.targets[pair.target].stations, stations, any_station(stage.segment));
     pair.gap = gaps.least;
     pair.overlap = gaps.overlap;
   }
@@ -235,15 +234,13 @@ PairAt look_at_pair(const ProofStage& stage, const Mover& m, const Target& t, do
   PairAt out;
   out.witness = separation(placed, t.outline);
   out.side_view = out.witness.distance;
-  const Gaps gaps =
-      rail_gaps(m.stations, t.stations, stations_over(stage.segment, u, u), stage.segment.over_stations());
+  const Gaps gaps = rail_gaps(m.stations, t.stations, stations_over(stage.segment, u, u), any_station(stage.segment));
   out.clearance = prism_clearance(out.side_view, gaps.least, gaps.overlap);
   return out;
 }
 
 double refine_edge(const ProofStage& stage, int mover, int target, double u0, double u1, int violating_end) {
-  const Mover& m = stage.movers[static_cast<std::size_t>(mover)];
-  const double margin = stage.needs.at(m.group, stage.targets[target].group).margin;
+  const double margin = stage.need(mover, target).margin;
   const auto violates = [&](double u) { return look_at_pair(stage, mover, target, u).clearance < margin; };
   double bad = violating_end == 1 ? u1 : u0, good = violating_end == 1 ? u0 : u1;
   if (violates(good)) return good;

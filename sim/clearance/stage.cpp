@@ -50,13 +50,31 @@ double NeedTable::greatest() const {
   return most;
 }
 
+Need touching(const Need& need) {
+  const bool meant_contact = need.silent && need.margin < 0.0;
+  if (need.silent && !meant_contact) return {};
+  return {need.check, need.silent, meant_contact ? need.margin : 0.0, 0.0, 0.0};
+}
+
 NeedTable NeedTable::touching() const {
   NeedTable out = *this;
-  for (Need& n : out.needs_) {
-    const bool meant_contact = n.silent && n.margin < 0.0;
-    n = n.silent && !meant_contact ? Need{} : Need{n.check, n.silent, meant_contact ? n.margin : 0.0, 0.0};
-  }
+  for (Need& n : out.needs_) n = stowpath::touching(n);
   return out;
+}
+
+const Need& ProofStage::need(int mover, int target) const {
+  static constexpr Need kNone{};
+  const Mover& m = movers[static_cast<std::size_t>(mover)];
+  for (const PairNeed& pair : m.pairs)
+    if (pair.target == target) return pair.need;
+  return m.only_pairs ? kNone : needs.at(m.group, targets[target].group);
+}
+
+double ProofStage::greatest_need() const {
+  double most = needs.greatest();
+  for (const Mover& m : movers)
+    for (const PairNeed& pair : m.pairs) most = std::max(most, pair.need.margin + pair.need.play);
+  return most;
 }
 
 Snapshot snapshot(const ProofStage& stage, double u) {
@@ -94,25 +112,55 @@ double displacement(const ProofStage& stage, const Snapshot& now, const Turns& t
   return std::min(nested, chain);
 }
 
+namespace {
+
+/// Where a rope's core runs, from its end a [m].
+struct RopeCore {
+  double from = 0.0, to = 0.0;
+};
+
+RopeCore rope_core(const Mover& rope, double length) {
+  const auto along = [&](RopeSpot spot) { return spot.from_b ? length - spot.distance : spot.distance; };
+  const double first = along(rope.first), last = along(rope.last);
+  const auto place = [&](double share) {
+    const double at = first + share * (last - first);
+    const double least = rope.skip_a > 0.0 ? std::max(at, rope.skip_a) : at;
+    return rope.skip_b > 0.0 ? std::min(least, length - rope.skip_b) : least;
+  };
+  return {place(rope.rope_from), place(rope.rope_to)};
+}
+
+}  // namespace
+
 void place_mover(const Snapshot& now, const Mover& mover, Outline& out) {
   if (!mover.rope) return out.place(mover.outline, now.of(mover.body));
   const Vec2 a = now.of(mover.a.body) * mover.a.at, b = now.of(mover.b.body) * mover.b.at;
-  out.set_capsule(lerp(a, b, mover.rope_from), lerp(a, b, mover.rope_to), mover.rope_radius);
+  const RopeCore core = rope_core(mover, norm(b - a));
+  const RopeSpot from{false, core.from}, to{false, core.to};
+  out.set_capsule(spot_at(a, b, from), spot_at(a, b, to), mover.rope_radius);
 }
 
 double mover_displacement(const ProofStage& stage, const Snapshot& now, const Turns& turns, const Mover& mover,
                           const Outline& placed) {
   if (!mover.rope) return displacement(stage, now, turns, mover.body, placed.disc().centre, placed.disc().radius);
-  // Each point of a rope is a fixed mean of its two ends.
-  return std::max(displacement(stage, now, turns, mover.a.body, now.of(mover.a.body) * mover.a.at, 0.0),
-                  displacement(stage, now, turns, mover.b.body, now.of(mover.b.body) * mover.b.at, 0.0));
+  // Each point of a rope is a fixed mean of the two spots that it runs between.
+  const Vec2 a = now.of(mover.a.body) * mover.a.at, b = now.of(mover.b.body) * mover.b.at;
+  const double at_a = displacement(stage, now, turns, mover.a.body, a, 0.0);
+  const double at_b = displacement(stage, now, turns, mover.b.body, b, 0.0), apart = norm(b - a);
+  const auto spot = [&](RopeSpot s) { return spot_displacement(s, s.from_b ? at_b : at_a, s.from_b ? at_a : at_b, apart); };
+  return std::max({spot(mover.first), spot(mover.last), mover.skip_a > 0.0 ? spot({false, mover.skip_a}) : 0.0,
+                   mover.skip_b > 0.0 ? spot({true, mover.skip_b}) : 0.0});
 }
 
 Interval stations_over(const Segment& segment, double u0, double u1) {
   if (segment.over_stations()) return segment.stations;
   const double s0 = segment.from.station, s1 = segment.to.station;
   const double a = s0 + (s1 - s0) * u0, b = s0 + (s1 - s0) * u1;
-  return {std::min(a, b), std::max(a, b)};
+  return {std::min(a, b) + segment.astray.lo, std::max(a, b) + segment.astray.hi};
+}
+
+bool any_station(const Segment& segment) {
+  return segment.over_stations() || segment.from.station == segment.to.station;
 }
 
 Gaps rail_gaps(std::span<const Interval> moving, std::span<const Interval> fixed, Interval stations, bool anywhere) {
@@ -130,6 +178,49 @@ Gaps rail_gaps(std::span<const Interval> moving, std::span<const Interval> fixed
     }
   }
   return out;
+}
+
+namespace {
+
+/// The two ends of each stretch, where a thing that is aslant may be at the least.
+std::vector<Interval> ends_of(std::span<const Interval> stretches) {
+  std::vector<Interval> out;
+  for (const Interval i : stretches) {
+    out.push_back({i.lo, i.lo});
+    out.push_back({i.hi, i.hi});
+  }
+  return out;
+}
+
+/// The farthest that any end of the one is from the other, and the least that they overlap.
+void take_farthest(std::span<const Interval> moving, std::span<const Interval> fixed, Interval stations, Gaps& gaps) {
+  gaps.most = 0.0;
+  gaps.least_overlap = kInfinity;
+  for (const Interval& i : moving) {
+    for (const Interval& j : fixed) {
+      const Gaps at = rail_gaps({&i, 1}, {&j, 1}, stations, false);
+      gaps.most = std::max(gaps.most, at.most);
+      gaps.least_overlap = std::min(gaps.least_overlap, at.least_overlap);
+    }
+  }
+}
+
+}  // namespace
+
+Gaps pair_gaps(const Segment& segment, const Mover& mover, const Target& target, Interval stations) {
+  Gaps gaps = rail_gaps(mover.stations, target.stations, stations, any_station(segment));
+  if (!mover.aslant && !target.aslant) return gaps;
+  Gaps best{gaps.least, kInfinity, gaps.overlap, -kInfinity};
+  for (const Interval& i : mover.stations) {
+    for (const Interval& j : target.stations) {
+      const std::vector<Interval> m = mover.aslant ? ends_of({&i, 1}) : std::vector<Interval>{i};
+      const std::vector<Interval> t = target.aslant ? ends_of({&j, 1}) : std::vector<Interval>{j};
+      take_farthest(m, t, stations, gaps);
+      best.most = std::min(best.most, gaps.most);
+      best.least_overlap = std::max(best.least_overlap, gaps.least_overlap);
+    }
+  }
+  return best;
 }
 
 double prism_clearance(double d, double gap, double overlap) {

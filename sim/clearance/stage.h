@@ -10,6 +10,7 @@
 #include "sim/geometry/interval.h"
 #include "sim/mechanism/course.h"
 #include "sim/mechanism/linkage.h"
+#include "sim/mechanism/rope_spot.h"
 
 namespace stowpath {
 
@@ -22,6 +23,21 @@ struct RopeAnchor {
   Vec2 at;  ///< in that body's frame [m]
 };
 
+/// What a pair needs to count as clear.
+struct Need {
+  bool check = false;   ///< whether the pair is looked at
+  bool silent = false;  ///< meant contacts and zones: no part of the least clearance
+  double margin = 0.0;  ///< violated where the nominal clearance is less; negative: that much fit is allowed [m]
+  double play = 0.0;    ///< clear only with this much more, for what the nominal pose leaves open [m]
+  double wander = 0.0;  ///< the part of `play` that is the reach of the table's wander [m]
+};
+
+/// What one mover needs of one target, where that is not what the table says.
+struct PairNeed {
+  int target = 0;
+  Need need;
+};
+
 /// A moving prism as the proofs see it: an outline on a section, or a run of rope between two anchors.
 struct Mover {
   int body = 0;                    ///< the section that carries it (not for ropes)
@@ -31,8 +47,13 @@ struct Mover {
   int group = 0;                   ///< row of the table of needs
   bool rope = false;
   RopeAnchor a, b;                            ///< a rope's ends
-  double rope_from = 0.0, rope_to = 1.0;  ///< the stretch of it that this mover is
+  RopeSpot first{false, 0.0}, last{true, 0.0};  ///< the spots on it that its core runs between
+  double rope_from = 0.0, rope_to = 1.0;  ///< the stretch between the two spots that this mover is
   double rope_radius = 0.0;               ///< [m]
+  double skip_a = 0.0, skip_b = 0.0;      ///< of that, only what is this far from end a and end b [m]
+  bool aslant = false;  ///< the true thing is somewhere within its stations, and not all along them
+  std::vector<PairNeed> pairs{};  ///< by target, ascending
+  bool only_pairs = false;        ///< it is looked at against those targets alone
 };
 
 /// A prism that stays in the stage's base frame.
@@ -41,6 +62,7 @@ struct Target {
   std::vector<Interval> stations;  ///< of the room, or from the stair's middle where the base is a section [m]
   double excess = 0.0;             ///< [m]
   int group = 0;                   ///< column of the table of needs
+  bool aslant = false;             ///< see Mover
 };
 
 /// Targets with their tree.
@@ -58,14 +80,8 @@ class TargetSet {
   TargetTree tree_;
 };
 
-/// What a pair needs to count as clear.
-struct Need {
-  bool check = false;   ///< whether the pair is looked at
-  bool silent = false;  ///< meant contacts and zones: no part of the least clearance
-  double margin = 0.0;  ///< violated where the nominal clearance is less; negative: that much fit is allowed [m]
-  double play = 0.0;    ///< clear only with this much more, for what the nominal pose leaves open [m]
-  double wander = 0.0;  ///< the part of `play` that is the reach of the table's wander [m]
-};
+/// The need with which touching alone counts: no margin, no play, no zone; a meant contact keeps its fit.
+Need touching(const Need& need);
 
 /// Needs by the groups of mover and target.
 class NeedTable {
@@ -77,7 +93,7 @@ class NeedTable {
   const Need& at(int mover_group, int target_group) const;
   Wander wander{};          ///< of all movers alike
   double greatest() const;  ///< margin and play of the neediest pair [m]
-  NeedTable touching() const;  ///< what touching alone breaks: no margins, no play, no zones; meant contacts keep their fit
+  NeedTable touching() const;  ///< each need as `touching` has it
 
  private:
   int columns_ = 0;
@@ -92,6 +108,9 @@ struct ProofStage {
   std::span<const Mover> movers;
   const TargetSet& targets;
   const NeedTable& needs;
+
+  const Need& need(int mover, int target) const;
+  double greatest_need() const;  ///< margin and play of the neediest pair [m]
 };
 
 /// Where everything is at one u, in the base frame.
@@ -121,6 +140,9 @@ double mover_displacement(const ProofStage& stage, const Snapshot& now, const Tu
 /// The stations that the stair's middle takes over a piece of the segment [m].
 Interval stations_over(const Segment& segment, double u0, double u1);
 
+/// Whether one station of the segment that breaks a margin is enough: each of them is meant, and none is only passed.
+bool any_station(const Segment& segment);
+
 /// Least gap and greatest overlap along the rail, over all pairs of stretches and all stations meant; and the same
 /// where the station does its best to keep them apart.
 struct Gaps {
@@ -130,6 +152,10 @@ struct Gaps {
   double least_overlap = 0.0;  ///< [m]
 };
 Gaps rail_gaps(std::span<const Interval> moving, std::span<const Interval> fixed, Interval stations, bool anywhere);
+
+/// The same of a pair over a piece of its segment. Of what is aslant only the nearer side takes its whole stretch: the
+/// true thing may be at either end of it.
+Gaps pair_gaps(const Segment& segment, const Mover& mover, const Target& target, Interval stations);
 
 /// Signed clearance of two prisms from their side-view distance d, gap and overlap along the rail [m].
 double prism_clearance(double d, double gap, double overlap);

@@ -4,6 +4,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "sim/clearance/pairs.h"
+#include "sim/clearance/rope_pairs.h"
 #include "sim/clearance/stations.h"
 
 namespace stowpath {
@@ -14,38 +16,6 @@ constexpr double kHorizon = 1.0;
 
 /// Rounding that station sets are widened by, so that what is left of the span is proven [m].
 constexpr double kStationGuard = 1e-9;
-
-bool turns_folds(const Segment& s) { return s.kind == SegmentKind::drag || s.from.folds != s.to.folds; }
-
-Segment cut(const Linkage& linkage, const Segment& segment, double u0, double u1) {
-  Segment out = segment;
-  out.from = at(linkage, segment, u0);
-  out.to = at(linkage, segment, u1);
-  return out;
-}
-
-/// A piece of a segment, and where it lies along the whole.
-struct Cut {
-  Segment segment;
-  Interval piece{0.0, 1.0};
-};
-
-/// Butted ends are past each other once the fold reaches a quarter turn: a straight segment is cut there.
-std::vector<Cut> cut_at_quarter(const Linkage& linkage, const Segment& segment, std::size_t hinge) {
-  const double f0 = segment.from.folds[hinge], f1 = segment.to.folds[hinge], quarter = 0.5 * std::numbers::pi;
-  if (segment.kind == SegmentKind::drag || (f0 < quarter) == (f1 < quarter)) return {{segment}};
-  const double u = (quarter - f0) / (f1 - f0);
-  if (u <= 0.0 || u >= 1.0) return {{segment}};
-  Segment before = cut(linkage, segment, 0.0, u), after = cut(linkage, segment, u, 1.0);
-  before.to.folds[hinge] = after.from.folds[hinge] = quarter;
-  return {{before, {0.0, u}}, {after, {u, 1.0}}};
-}
-
-bool folded(const Segment& segment, std::size_t hinge) {
-  const double quarter = 0.5 * std::numbers::pi;
-  return segment.kind == SegmentKind::straight &&
-         std::min(segment.from.folds[hinge], segment.to.folds[hinge]) >= quarter;
-}
 
 /// The station of the stair's middle at which the pair's stretches overlap most, within those meant.
 double worst_station(const Mover& mover, const Target& target, Interval stations) {
@@ -114,7 +84,7 @@ void tell_stations(const ProofStage& stage, Encounter& e) {
   e.stations = reported_stations(m, t, e.worst.side_view, margin, meant, rolls(stage));
   const std::vector<double> met = met_things(m, t, e.target, e.worst.side_view, margin, meant);
   if (!met.empty()) e.things = met;
-  if (rolls(stage)) e.at.station = worst_station(m, t, meant);
+  e.at.station = worst_station(m, t, rolls(stage) ? meant : stations_over(stage.segment, e.least.u, e.least.u));
 }
 
 /// The two parts and their witness points at the worst pose, seen from the room.
@@ -134,11 +104,14 @@ Trial::Trial(const Model& model, const DryFitOptions& options)
     : model_(model),
       options_(options),
       room_needs_(stowpath::room_needs(model)),
-      straight_needs_(section_needs(model, false)),
-      folded_needs_(section_needs(model, true)) {
-  for (const ZoneState state : {ZoneState::always, ZoneState::standing, ZoneState::moving, ZoneState::parked}) {
-    rooms_.push_back(room_cast(model, state));
-  }
+      section_needs_(stowpath::section_needs(model, room_needs_.wander)) {
+  for (const bool hooked_on : {false, true})
+    for (const ZoneState state : {ZoneState::always, ZoneState::standing, ZoneState::moving, ZoneState::parked})
+      rooms_.push_back(room_cast(model, state, hooked_on));
+}
+
+const TargetCast& Trial::room(ZoneState state, bool hooked_on) const {
+  return rooms_[static_cast<std::size_t>(state) + (hooked_on ? 4U : 0U)];
 }
 
 MoveTrial Trial::run(int number) {
@@ -155,9 +128,8 @@ MoveTrial Trial::run(int number) {
     where.move = number;
     where.segment = static_cast<int>(&segment - move.segments.data());
     against_room(move, segment, where, out);
-    // A line from the room sweeps over the sections whatever turns.
-    if (turns_folds(segment) || stands_over_stations(move) || move.hooked_on)
-      against_sections(move, segment, where, out);
+    against_sections(move, segment, where, out);
+    against_ropes(move, segment, out);
     for (std::size_t i = before; i < out.encounters.size(); ++i) out.encounters[i].part = where.segment;
   }
   for (Encounter& e : out.encounters) {
@@ -169,29 +141,48 @@ MoveTrial Trial::run(int number) {
 
 void Trial::let_wander(const Move& move) {
   const Wander wander = wander_in(model_, move);
-  if (!(wander == room_needs_.wander)) room_needs_ = stowpath::room_needs(model_, wander);
+  if (wander == room_needs_.wander) return;
+  room_needs_ = stowpath::room_needs(model_, wander);
+  section_needs_ = stowpath::section_needs(model_, wander);
 }
 
-void Trial::against_room(const Move& move, const Segment& segment, PairPlace where, MoveTrial& out) {
-  const MoverCast movers = stair_cast(model_, move, segment.from.station);
-  const TargetCast& targets = room(move.state);
-  const ProofStage stage{model_.linkage, segment, kRoom, movers.movers, targets.targets, room_needs_};
-  take(stage, movers, targets, where, out);
+void Trial::against_room(const Move& move, const Segment& whole, PairPlace where, MoveTrial& out) {
+  const TargetCast& targets = room(move.state, move.hooked_on);
+  for (const Stretch& stretch : room_stretches(model_, move, whole)) {
+    MoverCast movers = stair_cast(model_, move, stretch.segment);
+    allow_contacts(model_, stretch.state, room_needs_, targets, movers);
+    where.piece = stretch.piece;
+    take({model_.linkage, stretch.segment, kRoom, movers.movers, targets.targets, room_needs_}, movers, targets, where,
+         out);
+  }
 }
 
 void Trial::against_sections(const Move& move, const Segment& whole, PairPlace where, MoveTrial& out) {
   for (int base = 0; base < model_.linkage.sections; ++base) {
-    const std::size_t hinge = static_cast<std::size_t>(std::min(base, kMaxSections - 2));
+    const TargetCast targets = section_cast(model_, move, base);
     where.base = base;
-    for (auto [segment, piece] : cut_at_quarter(model_.linkage, whole, hinge)) {
-      where.piece = piece;
-      const MoverCast movers = further_cast(model_, move, segment.from.station, base);
-      const TargetCast targets = section_cast(model_, move, base);
-      segment.stations = {0.0, 0.0};  // both ride on the stair
-      const ProofStage stage{model_.linkage, segment,         base,
-                        movers.movers,  targets.targets, folded(segment, hinge) ? folded_needs_ : straight_needs_};
-      take(stage, movers, targets, where, out);
+    for (const Stretch& stretch : section_stretches(model_, move, whole, base)) {
+      MoverCast movers = beyond_cast(model_, move, whole, base);
+      allow_contacts(model_, stretch.state, section_needs_, targets, movers);
+      where.piece = stretch.piece;
+      take({model_.linkage, stretch.segment, base, movers.movers, targets.targets, section_needs_}, movers, targets,
+           where, out);
     }
+  }
+}
+
+/// Two ropes that both move have no body in which one stands still: they are halved on by themselves.
+void Trial::against_ropes(const Move& move, const Segment& segment, MoveTrial& out) {
+  const RopePairs met = rope_pairs(model_, move, segment, section_needs_, options_);
+  count(met.counts);
+  for (const Encounter& e : met.encounters) out.encounters.push_back(e);
+  if (!options_.least || !(met.least < out.result.at_least)) return;
+  out.result.at_least = met.least;
+  if (met.witnessed < out.result.at_most) {
+    out.result.at_most = met.witnessed;
+    out.result.closest = met.closest;
+    out.result.closest_at = met.closest_at;
+    out.result.closest_place = {};
   }
 }
 
@@ -213,12 +204,11 @@ void Trial::take(const ProofStage& stage, const MoverCast& movers, const TargetC
 
 Encounter Trial::meet_pair(const ProofStage& stage, const MoverCast& movers, const TargetCast& targets,
                            const Span& span) {
-  const Mover& m = stage.movers[static_cast<std::size_t>(span.mover)];
   Encounter e;
   e.span = span;
   e.mover = movers.roles[static_cast<std::size_t>(span.mover)];
   e.target = targets.roles[static_cast<std::size_t>(span.target)];
-  e.need = stage.needs.at(m.group, stage.targets[span.target].group);
+  e.need = stage.need(span.mover, span.target);
   e.least = least_of_pair(stage, span.mover, span.target, span.u0, span.u1, options_.tolerance);
   count(e.least.counts);
   e.worst = look_at_pair(stage, span.mover, span.target, e.least.u);
@@ -242,7 +232,7 @@ void Trial::block(const ProofStage& stage, const Proof& proof, MoveTrial& out) {
   for (const Span& span : proof.spans) {
     const Mover& m = stage.movers[static_cast<std::size_t>(span.mover)];
     const Target& t = stage.targets[span.target];
-    const Need& need = stage.needs.at(m.group, t.group);
+    const Need& need = stage.need(span.mover, span.target);
     Outline placed;
     place_mover(now, m, placed);
     const double d =
@@ -266,9 +256,9 @@ void Trial::closest(const ProofStage& stage, const MoverCast& movers, const Targ
   r.closest = {movers.roles[mover].name, targets.roles[target].name};
   r.closest_place = pair_place(where, stage.movers[mover], movers.roles[mover], targets.roles[target], least.u);
   r.closest_at = at(stage.linkage, stage.segment, least.u);
-  if (rolls(stage)) {
+  if (stage.base == kRoom) {
     r.closest_at.station = worst_station(stage.movers[static_cast<std::size_t>(least.mover)],
-                                         stage.targets[least.target], stage.segment.stations);
+                                         stage.targets[least.target], stations_over(stage.segment, least.u, least.u));
   }
 }
 

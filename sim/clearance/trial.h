@@ -4,25 +4,10 @@
 
 #include "sim/clearance/cast.h"
 #include "sim/clearance/dry_fit.h"
+#include "sim/clearance/encounter.h"
 #include "sim/clearance/proof.h"
 
 namespace stowpath {
-
-/// A pair that is not proven clear over a stretch of a move.
-struct Encounter {
-  int move = 0;  ///< which of Model::moves
-  int part = 0;  ///< which segment of the move, in order
-  Span span;
-  Role mover, target;
-  Need need;
-  Least least;                 ///< the least clearance over the span [m]
-  PairAt worst;                ///< the pair there, seen from the base
-  PairPlace place;             ///< the same in the model
-  Configuration from, to, at;  ///< poses of the span's ends and of the worst; the station of a roll is the worst one
-  IntervalSet stations;        ///< of the stair's middle [m]
-  std::vector<double> things;  ///< what tells the met things of the room apart: stations of brackets, numbers of others
-  std::vector<std::vector<Vec2>> outlines;  ///< of the two at the worst, seen from the room [m]
-};
 
 /// What was proven of one move.
 struct MoveTrial {
@@ -38,12 +23,13 @@ class Trial {
 
   MoveTrial run(int move);
   const Work& work() const { return work_; }
-  const TargetCast& room(ZoneState state) const { return rooms_[static_cast<std::size_t>(state)]; }
+  const TargetCast& room(ZoneState state, bool hooked_on) const;
 
  private:
   void let_wander(const Move& move);
   void against_room(const Move& move, const Segment& segment, PairPlace where, MoveTrial& out);
   void against_sections(const Move& move, const Segment& segment, PairPlace where, MoveTrial& out);
+  void against_ropes(const Move& move, const Segment& segment, MoveTrial& out);
   void take(const ProofStage& stage, const MoverCast& movers, const TargetCast& targets, const PairPlace& where,
             MoveTrial& out);
   Encounter meet_pair(const ProofStage& stage, const MoverCast& movers, const TargetCast& targets, const Span& span);
@@ -54,8 +40,8 @@ class Trial {
 
   const Model& model_;
   DryFitOptions options_;
-  std::vector<TargetCast> rooms_;  // by ZoneState
-  NeedTable room_needs_, straight_needs_, folded_needs_;
+  std::vector<TargetCast> rooms_;  // by ZoneState, the line off and then on
+  NeedTable room_needs_, section_needs_;
   Work work_;
 };
 

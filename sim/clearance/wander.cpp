@@ -30,11 +30,6 @@ double wander_reach(const Wander& wander) {
   return 2.0 * wander.slack * std::sin(0.5 * std::min(most, std::numbers::pi));
 }
 
-double wander_rise(double slack, Interval touch) {
-  const double most = std::max(std::abs(touch.lo), std::abs(touch.hi));
-  return slack * (1.0 - std::cos(std::min(most, std::numbers::pi)));
-}
-
 double wander_towards(const Wander& wander, Vec2 n) {
   const double best = std::atan2(n.x, -n.y);  // of the whole circle
   double most = 0.0;

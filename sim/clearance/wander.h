@@ -27,9 +27,6 @@ Wander wander_in(const Model& model, const Move& move);
 /// Greatest distance from the nominal place [m].
 double wander_reach(const Wander& wander);
 
-/// How far above it can stand [m].
-double wander_rise(double slack, Interval touch);
-
 /// How far it can go along the unit vector `n`, the nominal place included: never negative [m].
 double wander_towards(const Wander& wander, Vec2 n);
 

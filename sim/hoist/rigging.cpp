@@ -4,6 +4,7 @@
 #include <cmath>
 #include <stdexcept>
 
+#include "sim/mechanism/line_route.h"
 #include "sim/mechanism/standing.h"
 #include "sim/trade/block.h"
 
@@ -11,7 +12,6 @@ namespace stowpath {
 
 namespace {
 
-constexpr double kHandHeight = 1.2;      // above the floor; common practice, no source [m]
 constexpr double kKnotDiameters = 30.0;  // rope in a knot and its own tail; common practice, no source
 constexpr double kAdditivePerSheave = 0.1;
 
@@ -33,17 +33,13 @@ RopePoint pick_point(const Scene& scene) {
   return {pick.section - 1, {pick.along, pick.across}, 0.0, false, true, "pick"};
 }
 
-RopePoint hand_point(const Scene& scene, const RopePoint& last) {
-  RopePoint hand = last;
-  hand.at.y = std::min(last.at.y, scene.floor.level + kHandHeight);
+RopePoint hand_point(const Scene& scene) {
+  RopePoint hand = room_point(hand_place(scene), scene.hoist->pulled_by == PulledBy::hand ? "hand" : "drum");
   hand.sheave = false;
-  hand.name = scene.hoist->pulled_by == PulledBy::hand ? "hand" : "drum";
+  if (!scene.hoist->rolls) return hand;
+  hand.rolls = true;
+  hand.station -= home_station(scene).value_or(hand.station);
   return hand;
-}
-
-std::vector<RoomPoint> leads_of(const HoistLine& line) {
-  if (line.leads.empty() && line.lead) return {*line.lead};
-  return line.leads;
 }
 
 std::vector<RopePoint> line_points(const Scene& scene) {
@@ -53,9 +49,9 @@ std::vector<RopePoint> line_points(const Scene& scene) {
     points.push_back(segment % 2 == 0 ? ceiling : pick);
   points.front().sheave = false;
   int number = 0;
-  for (const RoomPoint& lead : leads_of(scene.hoist->line))
+  for (const RoomPoint& lead : scene.hoist->line.leads)
     points.push_back(room_point(lead, "lead " + std::to_string(++number)));
-  points.push_back(hand_point(scene, points.back()));
+  points.push_back(hand_point(scene));
   return points;
 }
 
@@ -109,7 +105,7 @@ Rigging hoist_rigging(const Scene& scene) {
   rigging.link = scene.hoist->spreader ? scene.hoist->spreader->drop : 0.0;
   rigging.tail = line.tail;
   rigging.knot = kKnotDiameters * line.diameter;
-  rigging.hand_given = false;
+  rigging.hand_given = line.hand.has_value();
   return rigging;
 }
 

@@ -37,7 +37,7 @@ struct Rigging {
   double link = 0.0;       ///< each part ends this far short of the pick, where its block hangs on a spreader [m]
   double tail = 0.0;       ///< spare at the hand with everything down [m]
   double knot = 0.0;       ///< rope that the knot at the dead end takes [m]
-  bool hand_given = true;  ///< false: where the hand pulls is an assumption (see hoist_rigging)
+  bool hand_given = true;  ///< false: where the hand pulls is an assumption (see hand_place)
 };
 
 /// Factor of tension at one sheave: 1.09 plain, 1.04 on rollers or balls.
@@ -46,8 +46,7 @@ double sheave_factor(SheaveKind kind);
 
 /// The hoist line as the scene rigs it: `parts` segments between ceiling point and pick, dead end at the ceiling point
 /// for an even number and at the pick for an odd one; from the last sheave at the ceiling point the fall runs over the
-/// leads to the hand. The scene does not say where the hand pulls: taken straight below the last lead (without leads,
-/// below the ceiling point) and 1.2 m above the floor, or level with the lead where that is lower.
+/// leads to the hand (`hand_place`).
 /// @throws std::invalid_argument without a hoist with a ceiling point.
 Rigging hoist_rigging(const Scene& scene);
 

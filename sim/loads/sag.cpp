@@ -5,6 +5,7 @@
 
 #include "sim/geometry/rounded_polygon.h"
 #include "sim/loads/hook_forces.h"
+#include "sim/mechanism/pivot_play.h"
 #include "sim/mechanism/procedure.h"
 #include "sim/mechanism/standing.h"
 
@@ -41,26 +42,6 @@ Standing stand_lowered(const Scene& scene, const Linkage& linkage, double lower)
 
 }  // namespace
 
-double drag_turn(const Linkage& linkage, const Segment& drag, double least_lean) {
-  // 1 / (R sin), R and the angle of the hinge about the pivot at the same height of the hinge. The angle only grows from
-  // the standing lean towards level, and the sine with it.
-  const HingeSwing swing = hinge_swing(linkage, drag.from, drag.drag.hinge);
-  const double from = std::sin(least_lean + swing.phase), to = std::sin(drag.to.lean + swing.phase);
-  return 1.0 / (swing.reach * std::min(from, to));
-}
-
-double upper_reach(const Model& model, int hinge) {
-  double start = 0.0, reach = 0.0;
-  for (int k = 0; k <= hinge; ++k) {
-    for (const StairPart& part : model.stair)
-      if (part.section == k)
-        for (const Vec2 corner : part.outline.core)
-          reach = std::max(reach, norm(corner + Vec2{start, 0.0}) + part.outline.radius);
-    start += model.linkage.length[static_cast<std::size_t>(k)];
-  }
-  return reach;
-}
-
 PipeSag pipe_sag(const Scene& scene, const Model& model) {
   PipeSag sag;
   for (const HookForces& forces : standing_hook_forces(scene, model, climb(scene, model)))
@@ -80,6 +61,7 @@ Model sagged(const Scene& scene, const Model& model) {
   out.working_lean = standing.lean;
   out.working_leans = standing.leans;
   out.moves = procedure_moves(scene, out, standing);
+  allow_assumed_play(out);
   out.hook_play += 0.5 * range.length() * drag_growth(out, standing.leans.lo);
   return out;
 }

@@ -18,14 +18,6 @@ struct PipeSag {
 /// @throws std::invalid_argument where the rail has fewer than two brackets.
 PipeSag pipe_sag(const Scene& scene, const Model& model);
 
-/// How much the sections above a dragged hinge turn for each metre that the pivot shifts up or down, the foot staying on
-/// the floor: one over the hinge's lever, see docs/method.md, "The hook's play" [rad/m].
-/// @param least_lean  of the drag, with the pivot where it makes the lean least [rad]
-double drag_turn(const Linkage& linkage, const Segment& drag, double least_lean);
-
-/// Farthest that any part of the sections above the hinge (from 0) reaches from the pivot while they are straight [m].
-double upper_reach(const Model& model, int hinge);
-
 /// The model for a dry fit with the pipe bent: its pivot may be anywhere from `pipe_sag`'s most below to its
 /// least above where the straight pipe puts it.
 ///

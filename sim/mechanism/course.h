@@ -25,6 +25,8 @@ struct Segment {
   DragRule drag;                     ///< for SegmentKind::drag
   Interval stations{1.0, 0.0};       ///< every station of this stretch is meant at every u; empty: just the linear one
 
+  Interval astray{0.0, 0.0};         ///< how far from the station it says the stair may stand, either way [m]
+
   bool over_stations() const { return !stations.empty(); }
 };
 

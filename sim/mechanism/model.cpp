@@ -1,8 +1,12 @@
 #include "sim/mechanism/model.h"
 
+#include "sim/mechanism/contacts.h"
+#include "sim/mechanism/hand_room.h"
 #include "sim/mechanism/hook_parts.h"
 #include "sim/mechanism/mass.h"
+#include "sim/mechanism/pivot_play.h"
 #include "sim/mechanism/procedure.h"
+#include "sim/mechanism/room_line.h"
 #include "sim/mechanism/room_parts.h"
 #include "sim/mechanism/rope_parts.h"
 #include "sim/mechanism/stair_parts.h"
@@ -22,6 +26,7 @@ void copy_settings(const Scene& scene, Model& model) {
   model.floor_level = scene.floor.level;
   model.loft_span = scene.loft.stations;
   model.home = home_station(scene);
+  model.home_within = scene.home_within;
 }
 
 void add_stair(const Scene& scene, Model& model) {
@@ -34,6 +39,22 @@ void add_stair(const Scene& scene, Model& model) {
   add_extras(scene, model.stair);
 }
 
+void add_lines(const Scene& scene, Model& model) {
+  const double hangs_to = hanging_end(scene, model.linkage, model.working_lean);
+  model.ropes = rope_runs(scene, hangs_to);
+  model.tackle = tackle_of(scene);
+  model.room_ropes = led_off_runs(scene);
+  for (RoomRope& rope : hanging_line(scene, hangs_to)) model.room_ropes.push_back(std::move(rope));
+  int thing = model.room.empty() ? 0 : model.room.back().thing + 1;
+  for (const RoomRope& rope : model.room_ropes) {
+    for (RoomPart& part : rope_slabs(rope, 0.0, 0.0)) {
+      part.thing = thing;
+      model.room.push_back(std::move(part));
+    }
+    ++thing;
+  }
+}
+
 }  // namespace
 
 Model build_model(const Scene& scene) {
@@ -43,15 +64,20 @@ Model build_model(const Scene& scene) {
   const Standing standing = stand(scene, model.linkage);
   model.working_lean = standing.lean;
   model.working_leans = standing.leans;
+  model.axle = standing.axle;
   model.hook_slack = scene.stair.hooks.inside - 0.5 * scene.rail.pipe.diameter;
   model.hook_play = hook_play(scene);
   model.span = station_span(scene);
   add_stair(scene, model);
-  model.ropes = rope_runs(scene);
   model.room = room_parts(scene, model.arc_tolerance);
+  add_lines(scene, model);
   model.zones = zone_parts(scene);
+  if (const auto room = hand_room(scene)) model.zones.push_back(*room);
   model.masses = section_masses(scene, model.linkage, model.stair);
   model.moves = procedure_moves(scene, model, standing);
+  allow_assumed_play(model);
+  number_parts(model);
+  model.contacts = contact_rules(scene, model);
   for (BuildFault& fault : procedure_faults(scene)) model.faults.push_back(std::move(fault));
   return model;
 }

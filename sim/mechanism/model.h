@@ -6,8 +6,10 @@
 
 #include "sim/geometry/interval.h"
 #include "sim/geometry/rounded_polygon.h"
+#include "sim/mechanism/contact_rule.h"
 #include "sim/mechanism/course.h"
 #include "sim/mechanism/linkage.h"
+#include "sim/mechanism/rope_spot.h"
 #include "sim/scene/scene.h"
 
 namespace stowpath {
@@ -30,6 +32,7 @@ struct StairPart {
   std::vector<Interval> stations;   ///< from the stair's middle [m]
   bool only_pinned = false;         ///< a lock pin: gone once its hinge is unpinned
   int hinge = -1;                   ///< the hinge it belongs to, from 0 (scab, lock, hinge); -1 none
+  int id = -1;                      ///< what contact rules name it by; -1: none does
 };
 
 /// One end of a rope: a point of a section or of the room.
@@ -40,13 +43,26 @@ struct RopeEnd {
   bool rolls = false;   ///< a point of the room that rolls with the stair: its stations are from the stair's middle
 };
 
-/// A straight run of rope between two ends, a moving capsule.
+/// When a part of the hoist line is there.
+enum class LineState { always, hooked_on, hooked_off };
+
+/// Whether what is there in `state` is there while the line is hooked on, or is not.
+constexpr bool is_there(LineState state, bool hooked_on) {
+  return state == LineState::always || (state == LineState::hooked_on) == hooked_on;
+}
+
+/// A straight run of rope between two ends, a moving capsule. Blocks, spreader bars and tackles are such runs too: as
+/// thick as they are, and from a spot to a spot instead of from end to end.
 struct RopeRun {
   PartKind kind = PartKind::line;
-  std::string name;             ///< "hoist line", "fold line"
+  std::string name;       ///< "hoist line", "fold line"
   RopeEnd a, b;
-  double radius = 0.0;          ///< [m]
-  bool only_hooked_on = false;  ///< there only while the line is hooked on
+  double radius = 0.0;    ///< [m]
+  LineState when = LineState::always;
+  RopeSpot first{false, 0.0}, last{true, 0.0};  ///< its core runs from here to here
+  double first_aside = 0.0, last_aside = 0.0;  ///< there it is this far along the rail from the line between the ends [m]
+  double half_width = 0.0;  ///< of a bar that lies along the rail [m]
+  int id = -1;            ///< see StairPart
 };
 
 /// A fixed prism of the room (equal outlines share one entry: nine brackets are nine stretches).
@@ -57,6 +73,18 @@ struct RoomPart {
   std::vector<Interval> stations;  ///< [m]
   double excess = 0.0;             ///< the outline may stand out of the true thing by up to this [m]
   int thing = 0;                   ///< pieces of one thing (a round post's slabs) share a number
+  LineState when = LineState::always;  ///< of the hoist line that hangs or is led off
+  bool aslant = false;  ///< the true thing is somewhere within its stations, and not all along them
+  int id = -1;          ///< see StairPart
+};
+
+/// A straight rope that stays where it is in the room: the led-off line, or what hangs while it is not hooked on.
+struct RoomRope {
+  std::string name;     ///< "line to the lead", "hanging hoist line"
+  RoomPoint a, b;
+  double radius = 0.0;  ///< [m]
+  LineState when = LineState::always;
+  int id = -1;          ///< that of the room's parts which draw it
 };
 
 struct ZonePart {
@@ -64,6 +92,7 @@ struct ZonePart {
   std::vector<ZoneState> when;
   RoundedPolygon outline;
   Interval stations;
+  bool of_hand = false;  ///< the room of whoever pulls the line
 };
 
 enum class MoveKind { stand, roll, lift, fold, together, drag, hang, park };
@@ -71,7 +100,7 @@ enum class MoveKind { stand, roll, lift, fold, together, drag, hang, park };
 /// A state that the stair stays in, not something it does.
 constexpr bool is_state(MoveKind kind) { return kind == MoveKind::stand || kind == MoveKind::park; }
 
-/// Where the hooks have the pipe in a move, by statics.
+/// Where the hooks may have the pipe in a move, and what follows for the stair.
 struct MoveSeat {
   Interval touch;       ///< of the contact off the pipe's crown, positive towards the wall [rad]
   double rise = 0.0;    ///< the pivot may be higher than its nominal place by up to this while the foot stands [m]
@@ -87,7 +116,7 @@ struct Move {
   ZoneState state = ZoneState::moving;
   bool hooked_on = false;         ///< the hoist line is on
   std::vector<bool> pinned;       ///< by hinge
-  std::optional<MoveSeat> seat{};  ///< none: as far as the scene's seat range goes
+  std::optional<MoveSeat> seat{};  ///< set when the model is assembled, for the scene's seat range at the least
 };
 
 /// Whether the move is the stair standing on its casters, over every station meant.
@@ -108,6 +137,13 @@ struct BuildFault {
   std::vector<std::string> parts;  ///< what it concerns
 };
 
+/// The tackle between ceiling point and pick, for two-blocking.
+struct Tackle {
+  RopeEnd top, bottom;      ///< what its two blocks hang on
+  double from_bottom = 0.0;  ///< the lower block hangs this far from there, on a spreader [m]
+  double blocks = 0.0;      ///< length of both together [m]
+};
+
 /// The scene assembled: everything that the proof needs, in SI, nothing of the file.
 struct Model {
   std::string name;
@@ -116,6 +152,7 @@ struct Model {
   Linkage linkage;
   double working_lean = 0.0;        ///< [rad]
   Interval working_leans;           ///< with the floor's unevenness [rad]
+  Vec2 axle;                        ///< the casters' in section 1's frame, the chain straight [m]
   double hook_play = 0.0;           ///< how far the pivot may wander in the seat range [m]
   double hook_slack = 0.0;          ///< inside radius less the pipe's [m]
   double seat_range = 0.0;          ///< [rad]
@@ -126,10 +163,14 @@ struct Model {
   Interval span;                    ///< stations that the rail's ends and stops allow the stair [m]
   Interval loft_span;               ///< stations of the loft to be served [m]
   std::optional<double> home;       ///< [m]
+  double home_within = 0.0;         ///< how near to its mark the stair stands, either way [m]
   std::vector<StairPart> stair;
   std::vector<RopeRun> ropes;
   std::vector<RoomPart> room;
+  std::vector<RoomRope> room_ropes;   ///< also among `room`, slab by slab
   std::vector<ZonePart> zones;
+  std::vector<ContactRule> contacts;  ///< what may touch; everything else keeps its margin
+  std::optional<Tackle> tackle;       ///< of two or more parts of line
   std::vector<Move> moves;
   std::vector<SectionMass> masses;  ///< by section
   std::vector<BuildFault> faults;

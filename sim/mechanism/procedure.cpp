@@ -53,6 +53,7 @@ class Performance {
   Move move(MoveKind kind, ZoneState state, std::vector<Segment> segments) const;
   void add_straight(MoveKind kind, const Configuration& to);
   Segment standing_segment(double to_station) const;
+  Interval astray(const Segment& segment) const;
 
   const Scene& scene_;
   const Model& model_;
@@ -287,12 +288,22 @@ bool Performance::stands() const {
 }
 
 Move Performance::move(MoveKind kind, ZoneState state, std::vector<Segment> segments) const {
+  for (Segment& segment : segments) segment.astray = astray(segment);
   return {index_, kind, std::move(segments), state, hooked_on_, pinned_};
 }
 
 void Performance::add_straight(MoveKind kind, const Configuration& to) {
   moves_.push_back(move(kind, ZoneState::moving, {{SegmentKind::straight, now_, to, {}, {1.0, 0.0}}}));
   now_ = to;
+}
+
+/// Nobody stops a stair at its mark to the millimetre, and no stop lets it go past itself.
+Interval Performance::astray(const Segment& segment) const {
+  if (segment.over_stations()) return {0.0, 0.0};
+  const double least = std::min(segment.from.station, segment.to.station);
+  const double most = std::max(segment.from.station, segment.to.station);
+  return {std::min(0.0, std::max(-model_.home_within, model_.span.lo - least)),
+          std::max(0.0, std::min(model_.home_within, model_.span.hi - most))};
 }
 
 Segment Performance::standing_segment(double to_station) const {

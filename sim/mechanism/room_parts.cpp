@@ -7,7 +7,6 @@
 #include <utility>
 
 #include "sim/mechanism/bracket_parts.h"
-#include "sim/mechanism/rope_parts.h"
 #include "sim/mechanism/scene_fault.h"
 
 namespace stowpath {
@@ -134,7 +133,6 @@ std::vector<RoomPart> room_parts(const Scene& scene, double arc_tolerance) {
   add_stops(maker);
   add_brackets(maker, arc_tolerance);
   add_obstacles(maker);
-  if (std::vector<RoomPart> lead = lead_line_parts(scene); !lead.empty()) maker.add_pieces(std::move(lead));
   return maker.parts;
 }
 

@@ -9,7 +9,7 @@ namespace stowpath {
 /// What a stop of the rail is called.
 inline constexpr const char* kRailStop = "rail stop";
 
-/// Everything fixed: floor, walls, ceiling, loft, guard, pipe, joints, stops, brackets, obstacles, the led-off line.
+/// Everything fixed: floor, walls, ceiling, loft, guard, pipe, joints, stops, brackets, obstacles; not the line.
 /// @param arc_tolerance  how far the pieces of a bracket's bends may stand out of the true ones [m]
 /// @throws SceneError where an outline is not convex.
 std::vector<RoomPart> room_parts(const Scene& scene, double arc_tolerance);

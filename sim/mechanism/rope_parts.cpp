@@ -2,9 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 #include <string>
 
+#include "sim/mechanism/line_route.h"
 #include "sim/mechanism/scene_fault.h"
 #include "sim/mechanism/standing.h"
 
@@ -12,22 +12,68 @@ namespace stowpath {
 
 namespace {
 
-constexpr double kSlab = 0.040;  // [m]
-
 RopeEnd section_end(const Scene& scene, const std::string& key, const SectionPoint& point, Interval stations) {
   if (point.section < 1 || point.section > static_cast<int>(scene.stair.sections.size()))
     refuse(scene, key + ".section", "there is no section " + std::to_string(point.section));
   return {point.section - 1, {point.along, point.across}, stations};
 }
 
-// A hoist that rolls carries its ceiling point along: its stations count from the stair's middle.
-RopeEnd ceiling_end(const Scene& scene) {
-  const Hoist& hoist = *scene.hoist;
-  RopeEnd end{-1, hoist.ceiling_point->at, {hoist.ceiling_point->station, hoist.ceiling_point->station}};
-  if (!hoist.rolls) return end;
+// What rolls along with the stair counts its stations from the stair's middle.
+RopeEnd room_end(const Scene& scene, const RoomPoint& point) {
+  RopeEnd end{-1, point.at, {point.station, point.station}};
+  if (!scene.hoist->rolls) return end;
   end.rolls = true;
-  end.stations = end.stations + -home_station(scene).value_or(hoist.ceiling_point->station);
+  end.stations = end.stations + -home_station(scene).value_or(point.station);
   return end;
+}
+
+RopeEnd pick_end(const Scene& scene) { return section_end(scene, "hoist.pick", scene.hoist->pick, {0.0, 0.0}); }
+
+// A run as thick as `radius`, from `from` short of the ceiling point to `to` short of the pick.
+RopeRun hoist_run(const Scene& scene, const std::string& name, double radius, RopeSpot first, RopeSpot last) {
+  return {PartKind::line, name,  room_end(scene, *scene.hoist->ceiling_point), pick_end(scene), radius,
+          LineState::hooked_on, first, last};
+}
+
+// The blocks end where they are held: the core of what is as thick as they are ends a radius short of that.
+RopeRun tackle_run(const Scene& scene, double short_of_pick) {
+  const double radius = tackle_radius(scene.hoist->line), inset = scene.hoist->line.blocks ? radius : 0.0;
+  return hoist_run(scene, "hoist line", radius, {false, inset}, {true, short_of_pick + inset});
+}
+
+void add_spreader(const Scene& scene, std::vector<RopeRun>& runs) {
+  const Spreader& spreader = *scene.hoist->spreader;
+  const double half = 0.5 * spreader.length, line = 0.5 * scene.hoist->line.diameter;
+  runs.push_back(tackle_run(scene, spreader.drop));
+  RopeRun bar = hoist_run(scene, "spreader bar", 0.5 * spreader.thickness, {true, spreader.drop}, {true, spreader.drop});
+  bar.half_width = half;
+  runs.push_back(bar);
+  for (const double side : {-1.0, 1.0}) {
+    RopeRun leg = hoist_run(scene, "spreader leg", line, {true, spreader.drop}, {true, 0.0});
+    leg.first_aside = side * half;
+    leg.last_aside = side * 0.5 * scene.hoist->spread;
+    runs.push_back(leg);
+  }
+}
+
+void add_hoist(const Scene& scene, std::vector<RopeRun>& runs) {
+  if (scene.hoist->spreader) return add_spreader(scene, runs);
+  if (scene.hoist->spread == 0.0) return runs.push_back(tackle_run(scene, 0.0));
+  for (const double side : {-1.0, 1.0}) {
+    runs.push_back(tackle_run(scene, 0.0));
+    runs.back().last_aside = side * 0.5 * scene.hoist->spread;
+  }
+}
+
+// The led-off line and the free line of a hoist that rolls: points of the room that roll with it.
+void add_rolling_lines(const Scene& scene, double hangs_to, std::vector<RopeRun>& runs) {
+  const RopeEnd top = room_end(scene, *scene.hoist->ceiling_point);
+  RopeEnd free = top;
+  free.at.y = std::min(hangs_to, top.at.y);
+  runs.push_back({PartKind::line, "line to the hand", top, room_end(scene, hand_place(scene)),
+                  0.5 * scene.hoist->line.diameter});
+  runs.push_back({PartKind::line, "hanging hoist line", top, free, tackle_radius(scene.hoist->line),
+                  LineState::hooked_off});
 }
 
 void add_fold_line(const Scene& scene, std::vector<RopeRun>& runs) {
@@ -36,47 +82,34 @@ void add_fold_line(const Scene& scene, std::vector<RopeRun>& runs) {
   RopeEnd from = section_end(scene, "fold line.from", line.from, station);
   for (std::size_t i = 0; i < line.through.size(); ++i) {
     const RopeEnd to = section_end(scene, "fold line.through[" + std::to_string(i) + "]", line.through[i], station);
-    runs.push_back({PartKind::fold_line, "fold line", from, to, 0.5 * line.diameter, false});
+    runs.push_back({PartKind::fold_line, "fold line", from, to, 0.5 * line.diameter});
     from = to;
   }
 }
 
 }  // namespace
 
-std::vector<RopeRun> rope_runs(const Scene& scene) {
+std::vector<RopeRun> rope_runs(const Scene& scene, double hangs_to) {
   std::vector<RopeRun> runs;
   if (scene.hoist && scene.hoist->ceiling_point) {
-    const double half = 0.5 * scene.hoist->spread;
-    runs.push_back({PartKind::line, "hoist line", ceiling_end(scene),
-                    section_end(scene, "hoist.pick", scene.hoist->pick, {-half, half}),
-                    0.5 * scene.hoist->line.diameter, true});
+    add_hoist(scene, runs);
+    if (scene.hoist->rolls) add_rolling_lines(scene, hangs_to, runs);
   }
   if (scene.fold_line) add_fold_line(scene, runs);
   return runs;
 }
 
-std::vector<RoomPart> lead_line_parts(const Scene& scene) {
-  if (!scene.hoist || !scene.hoist->ceiling_point || !scene.hoist->line.lead) return {};
-  if (scene.hoist->rolls)
-    refuse(scene, "hoist.line.lead", "a hoist that rolls cannot lead its line to a fixed point",
-           "leave `lead` out, or write `rolls: no`");
-  const RoomPoint a = *scene.hoist->ceiling_point, b = *scene.hoist->line.lead;
-  const double radius = 0.5 * scene.hoist->line.diameter, stations = b.station - a.station;
-  // A slab is exact where the rope runs only out and up, or only along the rail: the shorter of the two counts. A point
-  // of a slab lies within sqrt(2) radii and that length of the rope's axis.
-  const double skew = std::min(norm(b.at - a.at), std::abs(stations));
-  const int slabs = std::max(1, static_cast<int>(std::ceil(skew / kSlab)));
-  std::vector<RoomPart> parts;
-  for (int k = 0; k < slabs; ++k) {
-    const double u0 = static_cast<double>(k) / slabs, u1 = static_cast<double>(k + 1) / slabs;
-    const double s0 = a.station + u0 * stations, s1 = a.station + u1 * stations;
-    parts.push_back({PartKind::lead_line,
-                     "line to the lead",
-                     make_capsule(lerp(a.at, b.at, u0), lerp(a.at, b.at, u1), radius),
-                     {{std::min(s0, s1) - radius, std::max(s0, s1) + radius}},
-                     skew / slabs + (std::numbers::sqrt2 - 1.0) * radius});
-  }
-  return parts;
+std::optional<Tackle> tackle_of(const Scene& scene) {
+  if (!scene.hoist || !scene.hoist->ceiling_point || !scene.hoist->line.blocks) return std::nullopt;
+  return Tackle{room_end(scene, *scene.hoist->ceiling_point), pick_end(scene),
+                scene.hoist->spreader ? scene.hoist->spreader->drop : 0.0, 2.0 * scene.hoist->line.blocks->length};
+}
+
+double hanging_end(const Scene& scene, const Linkage& linkage, double working_lean) {
+  if (!scene.hoist || !scene.hoist->ceiling_point) return 0.0;
+  if (scene.hoist->line.hangs_to) return *scene.hoist->line.hangs_to;
+  const RopeEnd pick = pick_end(scene);
+  return (place_sections(linkage, {0.0, working_lean, {}})[static_cast<std::size_t>(pick.section)] * pick.at).y;
 }
 
 }  // namespace stowpath

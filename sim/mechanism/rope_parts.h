@@ -1,19 +1,23 @@
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "sim/mechanism/model.h"
 
 namespace stowpath {
 
-/// The hoist line from its ceiling point to the pick, and the runs of the fold line.
+/// What hangs between ceiling point and pick while the line is on (the tackle or the one line, and where there is a
+/// spreader its bar and legs), what rides along with a hoist that rolls, and the runs of the fold line.
+/// @param hangs_to  height down to which the line hangs while it is off [m]
 /// @throws SceneError where one takes hold of a section that does not exist.
-std::vector<RopeRun> rope_runs(const Scene& scene);
+std::vector<RopeRun> rope_runs(const Scene& scene, double hangs_to);
 
-/// The line from the ceiling point to where its fall is led, a fixed oblique rope: capsules over slabs of stations that
-/// hold it whole, each standing out of it by at most 40 mm and a little more than the rope is thick. Empty without a
-/// lead. `thing` is left for the caller.
-/// @throws SceneError where the hoist rolls: its line would then lie elsewhere at every station.
-std::vector<RoomPart> lead_line_parts(const Scene& scene);
+/// The two blocks of a tackle; none for a line of one part.
+std::optional<Tackle> tackle_of(const Scene& scene);
+
+/// Height of the end that hangs down while the line is not hooked on: as given, else that of the pick where it is taken
+/// hold of, in the working pose [m].
+double hanging_end(const Scene& scene, const Linkage& linkage, double working_lean);
 
 }  // namespace stowpath

@@ -126,8 +126,8 @@ SideWorld::Engine::Engine(const Model& m, SideSetup s, const Configuration& star
     : model(m),
       setup(std::move(s)),
       parts(world_parts(model, setup.station)),
-      contacts(model, parts),
-      cut(model, parts, contacts),
+      contacts(parts),
+      cut(parts, contacts),
       world(b2Vec2(0.0F, setup.gravity ? static_cast<float>(-kGravity * kWorldUnits) : 0.0F)),
       held_at(model.linkage.pivot) {
   world.SetAllowSleeping(false);

@@ -128,10 +128,9 @@ Interval outs(const Outline& outline) {
   return {out.lo - outline.radius(), out.hi + outline.radius()};
 }
 
-bool stops(const Model& model, PartKind part, PartKind thing) {
-  if (part == PartKind::hook && thing == PartKind::rail_stop) return true;
-  const Need need = room_need(model, part, thing);
-  return need.check && !need.silent;
+bool stops(PartKind part, PartKind thing) {
+  if (part == PartKind::hook) return thing != PartKind::pipe && thing != PartKind::zone;
+  return thing != PartKind::zone && !(part == PartKind::caster && thing == PartKind::floor);
 }
 
 Interval grown(Interval stretch, double by) { return {stretch.lo - by, stretch.hi + by}; }
@@ -154,7 +153,7 @@ bool in_reach(const Model& model, const Interval& moving, const Interval& fixed)
 }
 
 void add_bumps(SpanSite& site, const Model& model, const StairPart& part, const RoomPart& thing) {
-  if (!stops(model, part.kind, thing.kind)) return;
+  if (!stops(part.kind, thing.kind)) return;
   Outline mover;
   mover.place(Outline(part.outline), working_poses(model).at(static_cast<std::size_t>(part.section)));
   const Outline target(thing.outline);

@@ -31,16 +31,16 @@ Vec2 velocity_at(const WorldPart& part, const SectionPoses& X_W, std::span<const
 
 }  // namespace
 
-StepCut::StepCut(const Model& model, const std::vector<WorldPart>& parts, const WorldContacts& contacts)
+StepCut::StepCut(const std::vector<WorldPart>& parts, const WorldContacts& contacts)
     : parts_(parts), contacts_(contacts), least_(2.0 * kWorldSkin) {
   for (int a = 0; a < static_cast<int>(parts.size()); ++a)
     for (int b = a + 1; b < static_cast<int>(parts.size()); ++b) {
       const WorldPart &first = parts[index(a)], &second = parts[index(b)];
-      if (!can_touch(model, first, second, false, true)) continue;
+      if (!can_touch(first, second, false, true)) continue;
       const double thick = world_thickness(first.shape) + world_thickness(second.shape);
       const bool smaller = first.outline.disc().radius <= second.outline.disc().radius;
       pairs_.push_back({smaller ? a : b, smaller ? b : a, std::min(2.0 * kWorldSkin, 0.25 * thick),
-                        !can_touch(model, first, second, true, true)});
+                        !can_touch(first, second, true, true)});
       least_ = std::min(least_, pairs_.back().most);
     }
   for (const WorldPart& part : parts)

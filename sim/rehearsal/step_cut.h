@@ -18,7 +18,7 @@ class WorldContacts;
 class StepCut {
  public:
   /// Both must outlive it.
-  StepCut(const Model& model, const std::vector<WorldPart>& parts, const WorldContacts& contacts);
+  StepCut(const std::vector<WorldPart>& parts, const WorldContacts& contacts);
 
   /// @param motions  by section, as they will be through the step
   /// @returns 1 for a whole step, more for as many equal slices

@@ -24,7 +24,7 @@ PartPair pair_of(b2Contact* contact) {
 }  // namespace
 
 bool WorldContacts::may_touch(int a, int b) const {
-  return can_touch(model_, parts_[static_cast<std::size_t>(a)], parts_[static_cast<std::size_t>(b)], hooks_on_pipe,
+  return can_touch(parts_[static_cast<std::size_t>(a)], parts_[static_cast<std::size_t>(b)], hooks_on_pipe,
                    true);
 }
 
@@ -39,7 +39,7 @@ bool WorldContacts::butted(int a, int b) const {
   if (first.section < 0 || second.section < 0) return false;
   const double fold =
       turns_[static_cast<std::size_t>(first.section)] - turns_[static_cast<std::size_t>(second.section)];
-  return std::abs(fold) < 0.5 * std::numbers::pi && !can_touch(model_, first, second, hooks_on_pipe, false);
+  return std::abs(fold) < 0.5 * std::numbers::pi && !can_touch(first, second, hooks_on_pipe, false);
 }
 
 void WorldContacts::begin(int a, int b) {

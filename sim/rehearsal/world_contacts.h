@@ -19,7 +19,7 @@ using PartPair = std::pair<int, int>;  ///< the lesser first
 /// Who may touch whom, and who does: the engine asks and tells, fixture by fixture; here it is kept part by part.
 class WorldContacts : public b2ContactFilter, public b2ContactListener {
  public:
-  WorldContacts(const Model& model, const std::vector<WorldPart>& parts) : model_(model), parts_(parts) {}
+  explicit WorldContacts(const std::vector<WorldPart>& parts) : parts_(parts) {}
 
   bool ShouldCollide(b2Fixture* a, b2Fixture* b) override;
   void BeginContact(b2Contact* contact) override;
@@ -49,7 +49,6 @@ class WorldContacts : public b2ContactFilter, public b2ContactListener {
   double closing_speed(b2Contact* contact) const;
   void begin(int a, int b);
 
-  const Model& model_;
   const std::vector<WorldPart>& parts_;
   SectionPoses X_W_{};
   std::vector<double> turns_;

@@ -3,8 +3,6 @@
 #include <algorithm>
 #include <utility>
 
-#include "sim/clearance/pairs.h"
-
 namespace stowpath {
 
 namespace {
@@ -39,15 +37,20 @@ bool met_by_some(const std::vector<WorldPart>& stair, const std::vector<Interval
                      [&](const WorldPart& part) { return share_stations(part.stations, stations); });
 }
 
-bool room_pair(const Model& model, const WorldPart& stair, const WorldPart& room, bool hooks_on_pipe) {
-  if (stair.kind == PartKind::hook && room.kind == PartKind::pipe) return !hooks_on_pipe;
-  return room_need(model, stair.kind, room.kind).check;
+// What the world lets pass through each other, by kind: it certifies nothing, and its own skins would jam what is built
+// to fit. The proof has rules of its own, by thing and place.
+bool room_pair(const WorldPart& stair, const WorldPart& room, bool hooks_on_pipe) {
+  if (stair.kind != PartKind::hook) return true;
+  if (room.kind == PartKind::pipe) return !hooks_on_pipe;
+  return room.kind != PartKind::rail_stop;
 }
 
 bool section_pair(const WorldPart& near, const WorldPart& far, bool folded) {
-  const Model unasked{};  // margins do not matter here
-  const Need need = section_need(unasked, near.kind, far.kind, far.section == near.section + 1, folded);
-  return need.check && !need.silent;
+  if (near.kind == PartKind::lock_pin || far.kind == PartKind::lock_pin) return false;
+  if (far.section != near.section + 1) return true;
+  if (near.kind == PartKind::hinge || far.kind == PartKind::hinge) return false;
+  const bool bridges = near.kind == PartKind::side_rail || near.kind == PartKind::scab || near.kind == PartKind::spacer_block;
+  return folded || !(bridges && far.kind == PartKind::side_rail);
 }
 
 Outline in_room(const WorldPart& part, const SectionPoses& X_W) {
@@ -64,7 +67,7 @@ std::vector<WorldPart> world_parts(const Model& model, double station) {
   for (const StairPart& part : model.stair) parts.push_back(stair_part(model, part, station));
   const std::vector<WorldPart> stair = parts;
   for (const RoomPart& part : model.room)
-    if (met_by_some(stair, part.stations))
+    if (part.when != LineState::hooked_off && met_by_some(stair, part.stations))
       parts.push_back(
           {part.kind, part.name, -1, -1, false, Outline(part.outline), part.outline, part.stations, {}, part.excess});
   for (const ZonePart& zone : model.zones)
@@ -82,10 +85,10 @@ std::vector<WorldPart> world_parts(const Model& model, double station) {
   return parts;
 }
 
-bool can_touch(const Model& model, const WorldPart& a, const WorldPart& b, bool hooks_on_pipe, bool folded) {
+bool can_touch(const WorldPart& a, const WorldPart& b, bool hooks_on_pipe, bool folded) {
   if (a.section == b.section || !share_stations(a.stations, b.stations)) return false;
-  if (a.section < 0) return room_pair(model, b, a, hooks_on_pipe);
-  if (b.section < 0) return room_pair(model, a, b, hooks_on_pipe);
+  if (a.section < 0) return room_pair(b, a, hooks_on_pipe);
+  if (b.section < 0) return room_pair(a, b, hooks_on_pipe);
   return a.section < b.section ? section_pair(a, b, folded) : section_pair(b, a, folded);
 }
 

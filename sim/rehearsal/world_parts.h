@@ -31,7 +31,7 @@ std::vector<WorldPart> world_parts(const Model& model, double station);
 /// the hooks have left it.
 /// @param hooks_on_pipe  the pivot holds the hooks
 /// @param folded  the hinge between two adjacent sections is folded by a quarter turn or more
-bool can_touch(const Model& model, const WorldPart& a, const WorldPart& b, bool hooks_on_pipe, bool folded);
+bool can_touch(const WorldPart& a, const WorldPart& b, bool hooks_on_pipe, bool folded);
 
 /// Exact signed distance of two parts with the sections placed so [m].
 double part_distance(const WorldPart& a, const WorldPart& b, const SectionPoses& X_W);

@@ -18,7 +18,7 @@ Assessment assess(const Scene& scene, Model model, const AssessOptions& options)
   if (options.sagged) out.model = sagged(scene, out.model);
   if (options.seat) {
     out.seat = look_at_seat(scene, out.model, options.seated);
-    count_with_seat(scene, out.seat, out.model);
+    count_with_seat(out.seat, out.model);
   }
   out.fit = dry_fit(out.model, options.fit);
   if (options.seat) add_findings(seat_findings(out.model, out.seat), out.fit);

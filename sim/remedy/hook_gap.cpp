@@ -24,13 +24,13 @@ struct HookStage {
 
 HookStage hook_stage(const Model& model, const Move& move) {
   HookStage out{{}, {}, room_needs(model)};
-  const MoverCast all = stair_cast(model, move, 0.0);
+  const MoverCast all = stair_cast(model, move, move.segments.front());
   for (std::size_t i = 0; i < all.movers.size(); ++i) {
     if (all.roles[i].kind != PartKind::hook) continue;
     out.movers.movers.push_back(all.movers[i]);
     out.movers.roles.push_back(all.roles[i]);
   }
-  const TargetCast room = room_cast(model, move.state);
+  const TargetCast room = room_cast(model, move.state, move.hooked_on);
   std::vector<Target> brackets;
   for (std::size_t i = 0; i < room.roles.size(); ++i) {
     if (room.roles[i].kind == PartKind::bracket) brackets.push_back(room.targets.all()[i]);

@@ -6,12 +6,12 @@ namespace stowpath {
 namespace {
 
 void add_lead(const Scene& scene, std::vector<Measurement>& list) {
-  if (!scene.hoist->line.lead) return;
+  if (scene.hoist->line.leads.empty()) return;
   const std::string key = given_key(scene, "hoist.line.lead", "hoist.line.leads[0]");
   add_length(list, key + ".out", "lead's distance from the back wall",
-             [](Scene& s) -> double& { return s.hoist->line.lead->at.x; });
-  add_length(list, key + ".up", "lead's height", [](Scene& s) -> double& { return s.hoist->line.lead->at.y; });
-  add_length(list, key + ".station", "lead's station", [](Scene& s) -> double& { return s.hoist->line.lead->station; });
+             [](Scene& s) -> double& { return s.hoist->line.leads.front().at.x; });
+  add_length(list, key + ".up", "lead's height", [](Scene& s) -> double& { return s.hoist->line.leads.front().at.y; });
+  add_length(list, key + ".station", "lead's station", [](Scene& s) -> double& { return s.hoist->line.leads.front().station; });
 }
 
 void add_ceiling_point(const Scene& scene, std::vector<Measurement>& list) {

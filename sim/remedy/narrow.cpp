@@ -12,14 +12,12 @@ namespace {
 struct Wanted {
   std::set<std::string> stair, room;
   std::set<int> moves;
-  bool lead_line = false;
 };
 
 Wanted wanted_of(const std::vector<Finding>& about) {
   Wanted wanted;
   for (const Finding& f : about) {
     if (f.kind == FindingKind::build) continue;
-    wanted.lead_line = wanted.lead_line || f.part_kinds[0] == PartKind::lead_line;
     wanted.stair.insert(told_as(f.part_kinds[0], f.parts[0]));
     wanted.room.insert(f.parts[1]);
     wanted.moves.insert(f.moves.begin(), f.moves.end());
@@ -38,11 +36,11 @@ Model narrowed(const Model& model, const std::vector<Finding>& about) {
     return !wanted.stair.contains(told_as(p.kind, p.name)) && !wanted.room.contains(p.name);
   });
   std::erase_if(out.ropes, [&](const RopeRun& r) { return !wanted.stair.contains(told_as(r.kind, r.name)); });
-  // The lead line is of the room, and is told of only as a whole.
-  std::erase_if(out.room, [&](const RoomPart& p) {
-    return p.kind == PartKind::lead_line ? !wanted.lead_line : !wanted.room.contains(p.name);
-  });
+  const auto has_thing = [&](const std::string& name) { return wanted.room.contains(name) || wanted.stair.contains(name); };
+  std::erase_if(out.room, [&](const RoomPart& p) { return !has_thing(p.name); });
+  std::erase_if(out.room_ropes, [&](const RoomRope& r) { return !wanted.stair.contains(r.name); });
   std::erase_if(out.zones, [&](const ZonePart& z) { return !wanted.room.contains(z.name); });
+  if (!wanted.room.contains("upper block")) out.tackle.reset();
   return out;
 }
 

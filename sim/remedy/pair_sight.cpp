@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "sim/clearance/contact_state.h"
 #include "sim/clearance/proof.h"
 
 namespace stowpath {
@@ -73,9 +74,9 @@ PairView::PairView(const Model& model, const PairPlace& place, Target target)
       segment_(
           model.moves.at(static_cast<std::size_t>(place.move)).segments.at(static_cast<std::size_t>(place.segment))),
       base_(place.base),
-      mover_(mover_of(model, place.mover, segment_.from.station)),
+      mover_(mover_of(model, place)),
       target_(std::move(target)) {
-  if (base_ != kRoom) segment_.stations = {0.0, 0.0};  // both ride on the stair
+  if (base_ != kRoom) segment_ = riding_along(segment_);
 }
 
 double PairView::operator()(double u) const {

@@ -36,7 +36,8 @@ std::size_t pieces_of(const Obstacle& obstacle) { return obstacle.round_post ? r
 
 /// Obstacles' parts follow each other in the room's list, in the scene's order.
 std::optional<Thing> thing_of(const Scene& scene, const Model& model, const PairEnd& target) {
-  if (target.kind == PartKind::zone) return Thing{true, target.index};
+  const bool own_zone = target.kind == PartKind::zone && target.index < static_cast<int>(scene.zones.size());
+  if (own_zone) return Thing{true, target.index};
   if (target.kind != PartKind::obstacle) return std::nullopt;
   const auto first = std::find_if(model.room.begin(), model.room.end(),
                                   [](const RoomPart& part) { return part.kind == PartKind::obstacle; });
@@ -60,8 +61,9 @@ Target target_of_thing(const Obstacle& shape, std::size_t piece) {
   return {Outline(part.outline), part.stations, part.excess};
 }
 
-/// The same end in a model without obstacles and zones.
-PairEnd without_things(const Model& model, PairEnd end) {
+/// The same end in a model without the scene's obstacles and zones.
+PairEnd without_things(const Scene& scene, const Model& model, PairEnd end) {
+  if (end.kind == PartKind::zone) end.index -= static_cast<int>(scene.zones.size());
   if (!in_room(end)) return end;
   const auto until = model.room.begin() + end.index;
   end.index -= static_cast<int>(
@@ -104,7 +106,7 @@ class Study {
     bare_.zones.clear();
     bare_.where.clear();
     bare_model_ = build_model(bare_);
-    seat_alike(bare_, model_, bare_model_);
+    seat_alike(model_, bare_model_);
   }
 
   /// @param one_thing  a finding's place: only pairs with the same thing can take over from it
@@ -142,7 +144,7 @@ class Study {
   Watched watched(const PairPlace& place) const {
     Watched w;
     w.place = place;
-    w.target = without_things(model_, place.target);
+    w.target = without_things(scene_, model_, place.target);
     w.thing = thing_of(scene_, model_, place.target);
     if (w.thing) w.fixed = target_of(model_, place.target);
     const PairView view(bare_model_, place, target_in(w, bare_model_));
@@ -174,7 +176,7 @@ class Study {
     try {
       Model model = build_model(changed);
       if (!same_build(model, bare_model_)) return out;
-      seat_alike(changed, model_, model);
+      seat_alike(model_, model);
       for (std::size_t i = 0; i < spots_.size(); ++i) out[i] = change(spots_[i], model);
     } catch (const SceneError&) {             // a limit of the file or of the stair
     } catch (const std::invalid_argument&) {  // an outline that is convex no more

@@ -29,7 +29,6 @@ void read_leads(const Setting& line, HoistLine& read) {
   if (lead.given() && leads.given()) leads.fault("the line has both lead and leads", "put every sheave under leads");
   if (lead.given()) read.leads.push_back(read_room_point(lead));
   for (const Setting& sheave : leads.items()) read.leads.push_back(read_room_point(sheave));
-  if (!read.leads.empty()) read.lead = read.leads.front();
 }
 
 /// Sizes of blocks for fibre rope go with the rope: sheaves of six diameters (common practice, no source).

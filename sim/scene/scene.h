@@ -330,8 +330,7 @@ struct HoistLine {
   SheaveKind sheaves = SheaveKind::plain;
   double diameter = 0.0;           ///< [m]
   std::optional<double> strength;  ///< breaking [N]
-  std::optional<RoomPoint> lead;   ///< where the fall is led to
-  std::vector<RoomPoint> leads{};  ///< lead sheaves from the ceiling point to the hand, in order; `lead` is the first
+  std::vector<RoomPoint> leads{};  ///< lead sheaves from the ceiling point to the hand, in order
   SheaveFriction friction = SheaveFriction::geometric;
   double tail = 1.0;             ///< spare at the hand with everything down [m]
   std::string knot = "bowline";  ///< at the dead end

@@ -48,7 +48,7 @@ void look(const Model& model, const SideWorld& world, RehearsalAnswer& answer) {
   for (int a = 0; a < static_cast<int>(parts.size()); ++a)
     for (int b = a + 1; b < static_cast<int>(parts.size()); ++b) {
       const WorldPart &first = parts[static_cast<std::size_t>(a)], &second = parts[static_cast<std::size_t>(b)];
-      if (second.kind == PartKind::zone || !can_touch(model, first, second, world.hooks_on_pipe(), false)) continue;
+      if (second.kind == PartKind::zone || !can_touch(first, second, world.hooks_on_pipe(), false)) continue;
       if (holds(touching, a, b) || holds(aside, a, b)) continue;
       if (part_distance(first, second, X_W) < -kWell) ++answer.missed;
     }

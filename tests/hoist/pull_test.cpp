@@ -24,7 +24,6 @@ Scene lifted_scene(RoomPoint ceiling, double along) {
   scene.hoist->ceiling_point = ceiling;
   scene.hoist->home = ceiling.station;
   scene.hoist->pick = {1, along, 0.0};
-  scene.hoist->line.lead.reset();
   scene.hoist->line.leads.clear();
   return scene;
 }

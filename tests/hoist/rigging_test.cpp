@@ -20,7 +20,7 @@ Scene rigged(int parts, SheaveKind sheaves, SheaveFriction friction, std::size_t
   line.parts = parts;
   line.sheaves = sheaves;
   line.friction = friction;
-  line.lead.reset();
+  line.leads.clear();
   line.leads.assign(leads, {{2.0, 3.5}, 4.0});
   return scene;
 }

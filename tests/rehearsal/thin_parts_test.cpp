@@ -132,7 +132,7 @@ void look(const Model& model, const SideWorld& world, const StepWay& way, Passes
   for (int a = 0; a < static_cast<int>(parts.size()); ++a)
     for (int b = a + 1; b < static_cast<int>(parts.size()); ++b) {
       const WorldPart &first = parts[static_cast<std::size_t>(a)], &second = parts[static_cast<std::size_t>(b)];
-      if (!can_touch(model, first, second, true, true) || part_distance(first, second, way.from) > 0.04) continue;
+      if (!can_touch(first, second, true, true) || part_distance(first, second, way.from) > 0.04) continue;
       const double least = way.least(first, second), allowed = may_be_unseen(first, second);
       if (least > -allowed - 2e-5) continue;
       ++passes.crossings;

@@ -104,7 +104,7 @@ TEST_CASE("hoist: the line's way to the hand, its friction, tail and knot are re
                                    "    friction: additive")
                              .hoist->line;
   REQUIRE(line.leads.size() == 2);
-  CHECK(line.lead->at.y == Approx(4.0).margin(kRounding));
+  CHECK(line.leads.front().at.y == Approx(4.0).margin(kRounding));
   CHECK(line.leads[1].station == Approx(6.9).margin(kRounding));
   CHECK(line.friction == SheaveFriction::additive);
   CHECK(line.tail == Approx(1.0).margin(kRounding));

@@ -147,8 +147,8 @@ TEST_CASE("reader: the skeleton's hoist, fold line and procedure are read", "[sc
   REQUIRE(scene.hoist);
   CHECK_FALSE(scene.hoist->rolls);
   CHECK(scene.hoist->line.strength.value() == Approx(8000).margin(1e-9));
-  REQUIRE(scene.hoist->line.lead);
-  CHECK(scene.hoist->line.lead->station == Approx(6.9).margin(kRounding));
+  REQUIRE(scene.hoist->line.leads.size() == 1);
+  CHECK(scene.hoist->line.leads.front().station == Approx(6.9).margin(kRounding));
   CHECK(scene.hoist->pulled_by == PulledBy::hand);
   REQUIRE(scene.fold_line);
   CHECK(scene.fold_line->through.size() == 2);
