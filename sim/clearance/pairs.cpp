@@ -34,9 +34,9 @@ Need room_need(const Model& model, const Wander& wander, PartKind stair, PartKin
   if (room == PartKind::zone) return with_play(model, wander, wander.growth, true, 0.0);
   if (stair == PartKind::hook) return hook_need(model, wander, room);
   // A lean that belongs to a pipe bent down, or to a pivot off its seat, shown at the nominal pivot, presses the caster
-  // in by the difference.
+  // in by the difference; and a wheel on edge stands on a corner once its section turns.
   if (stair == PartKind::caster && room == PartKind::floor)
-    return meant(model.floor_uneven + model.pipe_sag + wander.rise + kFit);
+    return meant(model.floor_uneven + model.pipe_sag + wander.rise + corner_dip(model.wheels) + kFit);
   if (stair == PartKind::line && room == PartKind::ceiling) return kNotLookedAt;  // it is tied off there
   Need need = with_play(model, wander, wander.growth, false, model.margin.standard);
   if (room == PartKind::floor) need.play += model.floor_uneven;

@@ -31,7 +31,43 @@ WorldPart stair_part(const Model& model, const StairPart& part, double station) 
           part.outline,
           shifted(part.stations, station),
           {},
-          part.kind == PartKind::hook ? model.arc_tolerance : 0.0};
+          std::max(part.kind == PartKind::hook ? model.arc_tolerance : 0.0, part.excess)};
+}
+
+WorldPart wheel_on_floor(const Model& model, double station) {
+  const Wheels& wheels = model.wheels;
+  const RoundedPolygon disc = make_disc(wheels.axle, wheels.radius);
+  return {PartKind::caster,
+          "caster",
+          wheels.section,
+          -1,
+          false,
+          Outline(disc),
+          disc,
+          shifted(wheels.stations, station),
+          {},
+          0.0,
+          true};
+}
+
+bool is_shell(PartKind kind) { return kind == PartKind::floor || kind == PartKind::wall || kind == PartKind::ceiling; }
+
+// Of a box, the part within a margin of the room.
+RoundedPolygon near_room(const Model& model, const RoomPart& part) {
+  constexpr double kThick = 1.0, kBeside = 2.0;  // drawn of a wall, and of the floor past the walls [m]
+  const Interval out = model.inside.out, up = model.inside.up;
+  if (!is_shell(part.kind) || out.length() <= 0.0) return part.outline;
+  const double beside = part.kind == PartKind::floor ? kBeside : kThick;
+  RoundedPolygon cut = part.outline;
+  for (Vec2& corner : cut.core)
+    corner = {std::clamp(corner.x, out.lo - beside, out.hi + beside),
+              std::clamp(corner.y, up.lo - kThick, up.hi + kThick)};
+  return cut;
+}
+
+WorldPart room_thing(const Model& model, const RoomPart& part) {
+  const RoundedPolygon shape = near_room(model, part);
+  return {part.kind, part.name, -1, -1, false, Outline(shape), shape, part.stations, {}, part.excess};
 }
 
 bool met_by_some(const std::vector<WorldPart>& stair, const std::vector<Interval>& stations) {
@@ -41,10 +77,13 @@ bool met_by_some(const std::vector<WorldPart>& stair, const std::vector<Interval
 
 bool room_pair(const Model& model, const WorldPart& stair, const WorldPart& room, bool hooks_on_pipe) {
   if (stair.kind == PartKind::hook && room.kind == PartKind::pipe) return !hooks_on_pipe;
+  if (stair.kind == PartKind::caster && !model.wheels.stations.empty() && stair.rolls != (room.kind == PartKind::floor))
+    return false;
   return room_need(model, stair.kind, room.kind).check;
 }
 
 bool section_pair(const WorldPart& near, const WorldPart& far, bool folded) {
+  if (near.rolls || far.rolls) return false;
   const Model unasked{};  // margins do not matter here
   const Need need = section_need(unasked, near.kind, far.kind, far.section == near.section + 1, folded);
   return need.check && !need.silent;
@@ -62,11 +101,10 @@ Outline in_room(const WorldPart& part, const SectionPoses& X_W) {
 std::vector<WorldPart> world_parts(const Model& model, double station) {
   std::vector<WorldPart> parts;
   for (const StairPart& part : model.stair) parts.push_back(stair_part(model, part, station));
+  if (!model.wheels.stations.empty()) parts.push_back(wheel_on_floor(model, station));
   const std::vector<WorldPart> stair = parts;
   for (const RoomPart& part : model.room)
-    if (met_by_some(stair, part.stations))
-      parts.push_back(
-          {part.kind, part.name, -1, -1, false, Outline(part.outline), part.outline, part.stations, {}, part.excess});
+    if (met_by_some(stair, part.stations)) parts.push_back(room_thing(model, part));
   for (const ZonePart& zone : model.zones)
     if (met_by_some(stair, {zone.stations}))
       parts.push_back({PartKind::zone,
