@@ -56,7 +56,7 @@ AlongRail along_rail(const Scene& scene, const Model& model) {
   AlongRail sum;
   auto item = items.begin();
   for (const StairPart& part : model.stair) {
-    if (item == items.end() || !belongs(*item, part)) continue;
+    if (item == items.end() || part.kind == PartKind::caster || !belongs(*item, part)) continue;
     add_stretches(sum, used(*item++), part.stations);
   }
   auto extra = scene.stair.extras.begin();
