@@ -32,7 +32,7 @@ RoundedPolygon side_rail_outline(const Scene& scene, double start, double length
 // A leaf lies on the face that carries the hinge; one thicker than the hinge stands off is let in, and shows nothing.
 void add_leaf(const Stair& stair, int k, int section, Interval along, std::vector<StairPart>& parts) {
   const Hinge& hinge = stair.hinges[static_cast<std::size_t>(k)];
-  if (hinge.offset < hinge.leaf_thickness) return;
+  if (hinge.leaf_thickness <= 0.0 || hinge.offset < hinge.leaf_thickness) return;
   const Interval band = across_band(stair);
   const Interval across = hinge.face == HingeFace::back ? Interval{band.lo - hinge.leaf_thickness, band.lo}
                                                         : Interval{band.hi, band.hi + hinge.leaf_thickness};

@@ -69,21 +69,18 @@ void check_scabs(const Setting& locks, const Stair& read) {
   }
 }
 
-// A leaf that is not told is as long as a short section allows.
-void check_leaves(const Setting& hinges, Stair& read) {
+void check_leaves(const Setting& hinges, const Stair& read) {
   const std::vector<Setting> items = hinges.items();
   for (std::size_t k = 0; k < items.size(); ++k) {
     const double shorter = std::min(read.sections[k], read.sections[k + 1]);
-    if (read.hinges[k].leaf <= shorter) continue;
-    read.hinges[k].leaf = shorter;
-    const std::vector<Setting> given = items[k].at("leaf").items();
-    if (!given.empty())
-      given.front().fault("a leaf is longer than a section of " + length_text(shorter, hinges.bare()),
-                          "give the length of one leaf, from the joint along its section, then its thickness");
+    const std::vector<Setting> leaf = items[k].at("leaf").items();
+    if (read.hinges[k].leaf > shorter && !leaf.empty())
+      leaf.front().fault("a leaf is longer than a section of " + length_text(shorter, hinges.bare()),
+                         "give the length of one leaf, from the joint along its section, then its thickness");
   }
 }
 
-void check_joints(const Setting& stair, Stair& read) {
+void check_joints(const Setting& stair, const Stair& read) {
   const Setting sections = stair.at("sections"), hinges = stair.at("hinges"), locks = stair.at("locks");
   if (read.sections.empty() || read.sections.size() > 3) return;
   const std::size_t joints = read.sections.size() - 1;

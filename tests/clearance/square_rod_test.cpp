@@ -10,7 +10,8 @@ using namespace stowpath;
 TEST_CASE("square rod: a curl that comes under the saddle meets the corner of the arm that butts there",
           "[clearance]") {
   const std::string cured = testing::gallery_text("demo-cured");
-  const DryFit fit = testing::dry_fit_of(testing::changed(cured, "rod: 12, inside: 24, shank: 150, wrap: 195",
+  const std::string thick = testing::changed(cured, "arm: 12", "arm: 22");
+  const DryFit fit = testing::dry_fit_of(testing::changed(thick, "rod: 12, inside: 24, shank: 150, wrap: 195",
                                                           "rod: 6, inside: 20, shank: 150, wrap: 212"));
   const Finding* meets = testing::find(fit, FindingKind::interference, "hook curl", "bracket arm");
   INFO(testing::told(fit));

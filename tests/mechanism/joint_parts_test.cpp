@@ -123,14 +123,3 @@ TEST_CASE("joint: leaves and heads are as said, or usual ones, in either unit", 
   CHECK(joint(told).hinges[0].leaf == Approx(0.0762));
   CHECK(joint(told).hinges[0].leaf_thickness == Approx(0.003175));
 }
-
-TEST_CASE("joint: leaves that are not told are no longer than a short section", "[mechanism][scene]") {
-  const std::string demo = testing::gallery_text("demo");
-  std::string text = testing::changed(demo, "sections: [1780, 1475]", "sections: [3195, 60]");
-  text = testing::changed(text, "along: 1520", "along: 105");
-  try {
-    CHECK(parse_scene(text, "scene.yaml").stair.hinges[0].leaf == Approx(0.060));
-  } catch (const std::exception& fault) {  // other measures of the demo do not suit so short a section
-    CHECK(std::string(fault.what()).find("leaf") == std::string::npos);
-  }
-}
