@@ -6,6 +6,7 @@
 #include "render/report/words.h"
 #include "render/sheet/findings_drawing.h"
 #include "render/sheet/room_drawing.h"
+#include "render/sheet/stair_drawing.h"
 
 namespace stowpath {
 namespace {
@@ -71,7 +72,7 @@ class Detail {
     const SectionPoses poses = place_sections(subject_.model.linkage, pose);
     for (const bool outlines : {true, false}) {
       for (const StairPart& part : subject_.model.stair) {
-        if ((part.kind == PartKind::hook) == wood) continue;
+        if ((part.kind == PartKind::hook) == wood || !seen_from_side(subject_.model, part)) continue;
         const auto section = static_cast<std::size_t>(part.section);
         const std::vector<Vec2> corners =
             common_part(on_paper(frame_, placed(part.outline, poses.at(section))), window_);

@@ -7,6 +7,7 @@
 #include "render/sheet/recording_curves.h"
 #include "render/sheet/room_drawing.h"
 #include "render/sheet/span_view.h"
+#include "render/sheet/stair_drawing.h"
 
 namespace stowpath {
 namespace {
@@ -94,10 +95,10 @@ void draw_stair_above(DisplayList& list, const RecordingSubject& subject, const 
   const SectionPoses poses = recorded_poses(at, subject.recording.sections);
   const Pen pen{ghost ? Ink::blue : Ink::line, kThin, ghost ? Dash::hidden : Dash::solid};
   for (const StairPart& part : subject.model.stair) {
-    if (!is_shown(part.kind, ghost)) continue;
+    if (!is_shown(part.kind, ghost) || !seen_from_side(subject.model, part)) continue;
     const PaperBox side = extent_of(placed(part.outline, poses.at(static_cast<std::size_t>(part.section))));
     const std::optional<Ink> fill = ghost ? std::nullopt : std::optional(is_wood(part.kind) ? Ink::wood : Ink::wall);
-    for (const Interval& along : part.stations)
+    for (const Interval& along : stations_from_above(subject.model, part))
       list.path(above(subject.model, frame, at, along, side), true, pen, fill);
   }
 }

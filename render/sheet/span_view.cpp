@@ -88,12 +88,13 @@ void draw_stair_plan(DisplayList& list, Labels& labels, const Subject& subject, 
   Plan plan(list, frame, depth);
   for (const StairPart& part : subject.model.stair) {
     const bool wood = part.kind == PartKind::side_rail || part.kind == PartKind::tread;
-    if (!wood && (ghost || part.kind != PartKind::caster)) continue;
+    if (!wood && (ghost || part.kind != PartKind::caster || !seen_from_side(subject.model, part))) continue;
     const PaperBox extent = extent_of(placed(part.outline, poses.at(static_cast<std::size_t>(part.section))));
     const Pen pen{ghost ? Ink::blue : Ink::line, kThin, ghost ? Dash::hidden : Dash::solid};
     if (ghost && part.kind == PartKind::tread) continue;
-    for (const Interval& stretch : part.stations) avoid(labels, frame, extent, stretch + at.station);
-    for (const Interval& stretch : part.stations)
+    const std::vector<Interval>& stations = stations_from_above(subject.model, part);
+    for (const Interval& stretch : stations) avoid(labels, frame, extent, stretch + at.station);
+    for (const Interval& stretch : stations)
       plan.prism(extent, stretch + at.station, pen, ghost ? std::optional<Ink>{} : std::optional<Ink>{Ink::wood});
   }
 }

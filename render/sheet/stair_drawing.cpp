@@ -34,7 +34,9 @@ class StairPen {
   }
 
  private:
-  bool shown(const StairPart& part) const { return section_ < 0 || part.section == section_; }
+  bool shown(const StairPart& part) const {
+    return (section_ < 0 || part.section == section_) && seen_from_side(model_, part);
+  }
   std::vector<Vec2> outline(const StairPart& part) const { return corners(frame_, part, poses_); }
 
   void wood() {
@@ -87,6 +89,18 @@ Vec2 foot_point(const Model& model) {
 
 }  // namespace
 
+bool seen_from_side(const Model& model, const StairPart& part) {
+  if (part.kind != PartKind::caster) return true;
+  const auto first = std::find_if(model.stair.begin(), model.stair.end(),
+                                  [](const StairPart& other) { return other.kind == PartKind::caster; });
+  return &part == &*first;
+}
+
+const std::vector<Interval>& stations_from_above(const Model& model, const StairPart& part) {
+  const bool wheel = part.kind == PartKind::caster && !model.wheels.stations.empty();
+  return wheel ? model.wheels.stations : part.stations;
+}
+
 bool shows_in_ghost(PartKind kind) {
   return kind == PartKind::side_rail || kind == PartKind::caster || kind == PartKind::handrail ||
          kind == PartKind::extra;
@@ -117,7 +131,7 @@ void draw_stair(DisplayList& list, const ViewFrame& frame, const Model& model, c
 void draw_stair_ghost(DisplayList& list, const ViewFrame& frame, const Model& model, const SectionPoses& poses,
                       const Pen& pen) {
   for (const StairPart& part : model.stair) {
-    if (shows_in_ghost(part.kind)) list.path(corners(frame, part, poses), true, pen);
+    if (shows_in_ghost(part.kind) && seen_from_side(model, part)) list.path(corners(frame, part, poses), true, pen);
   }
 }
 

@@ -25,6 +25,13 @@ void draw_ropes(DisplayList& list, const ViewFrame& frame, const Model& model, c
 void draw_ropes(DisplayList& list, const ViewFrame& frame, const Model& model, const SectionPoses& poses,
                 bool hooked_on = true);
 
+/// Whether a part shows in the side view: of the slabs that a wheel is cut into, only the first, which the others lie
+/// behind.
+bool seen_from_side(const Model& model, const StairPart& part);
+
+/// Where along the rail a part shows from above, from the stair's middle: a wheel as a whole [m].
+const std::vector<Interval>& stations_from_above(const Model& model, const StairPart& part);
+
 /// Whether a kind of part is drawn in ghosts: the stair's large shapes and what sticks out of them.
 bool shows_in_ghost(PartKind kind);
 

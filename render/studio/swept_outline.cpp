@@ -20,7 +20,8 @@ std::vector<const StairPart*> shapes(const Model& model) {
   std::vector<const StairPart*> out;
   for (const StairPart& part : model.stair) {
     const auto like = [&](const StairPart* other) { return same_shape(part, *other); };
-    if (shows_in_ghost(part.kind) && std::none_of(out.begin(), out.end(), like)) out.push_back(&part);
+    const bool shown = shows_in_ghost(part.kind) && seen_from_side(model, part);
+    if (shown && std::none_of(out.begin(), out.end(), like)) out.push_back(&part);
   }
   return out;
 }
@@ -46,7 +47,8 @@ std::vector<std::vector<Vec2>> swept_outline(const Model& model, std::size_t mov
     const std::vector<Vec2> corners = drawn_corners(part->outline, kFine);
     for (std::size_t k = 0; k + 1 < poses.size(); ++k) {
       std::vector<Vec2> both;
-      for (const Vec2 corner : corners) both.insert(both.end(), {poses[k].at(section) * corner, poses[k + 1].at(section) * corner});
+      for (const Vec2 corner : corners)
+        both.insert(both.end(), {poses[k].at(section) * corner, poses[k + 1].at(section) * corner});
       hulls.push_back(convex_hull(std::move(both)));
     }
   }

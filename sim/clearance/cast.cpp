@@ -27,7 +27,7 @@ bool there(const StairPart& part, const Move& move) {
 
 /// Bent rods are covered from outside.
 double excess_of(const Model& model, const StairPart& part) {
-  return part.kind == PartKind::hook ? model.arc_tolerance : 0.0;
+  return std::max(part.kind == PartKind::hook ? model.arc_tolerance : 0.0, part.excess);
 }
 
 /// Stations of a rope's end from the stair's middle. An end in the room stays put, unless the hoist rolls with the

@@ -56,12 +56,15 @@ void add_saddle(BracketMaker& maker) {
   add_heads(maker, *b.saddle_heads, make_box({-radius, under - b.saddle_heads->height}, {radius, under}));
 }
 
-/// A rod from under the saddle down to the elbow and level to what it is fixed to.
+/// A rod from under the saddle down to the elbow and level to what it is fixed to. It is cut off square under the
+/// saddle, and mitred at a sharp elbow, so that the upright rod's outline ends in corners; the level rod's far end lies
+/// behind the face that it is fixed to.
 void add_arm(BracketMaker& maker, double fixed_at) {
   const Brackets& b = maker.brackets();
-  const double radius = 0.5 * b.arm, top = maker.under_saddle() - radius, turn = b.bend > 0.0 ? b.bend + radius : 0.0;
+  const double radius = 0.5 * b.arm, top = maker.under_saddle(), turn = b.bend > 0.0 ? b.bend + radius : 0.0;
   const Vec2 centre{-turn, -b.drop + turn};
-  if (top > centre.y) maker.add("arm", make_capsule({0.0, top}, {0.0, centre.y}, radius), b.arm);
+  const double bottom = turn > 0.0 ? centre.y : -b.drop - radius;
+  if (top > bottom) maker.add("arm", make_box({-radius, bottom}, {radius, top}), b.arm);
   if (turn > 0.0) maker.add_band("arm", {centre, b.bend, b.bend + b.arm, -kQuarter, kQuarter}, b.arm);
   if (centre.x > fixed_at) maker.add("arm", make_capsule({centre.x, -b.drop}, {fixed_at, -b.drop}, radius), b.arm);
 }

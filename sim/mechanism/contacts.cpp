@@ -123,16 +123,9 @@ void RuleMaker::hooks() {
   add("the hook rolls against the rail's stop", of_stair(PartKind::hook), of_room(PartKind::rail_stop), kFit);
 }
 
-// A wheel that stands upright in the working pose tilts with its section, down to plumb, and digs its lower edge in.
-double digs_in(const Casters& casters, double tilt) {
-  const double radius = 0.5 * casters.diameter;
-  const double half = casters.swivels ? std::hypot(casters.trail + radius, 0.5 * casters.width) : 0.5 * casters.width;
-  const double steepest = std::min(std::abs(tilt), std::atan2(half, radius));
-  return radius * (std::cos(steepest) - 1.0) + half * std::sin(steepest);
-}
-
+// A wheel on edge, upright in the working pose, tilts with its section and digs a lower corner in.
 void RuleMaker::casters() {
-  const double depth = kFit + model_.floor_uneven + model_.pipe_sag + digs_in(scene_.stair.casters, model_.working_lean);
+  const double depth = kFit + model_.floor_uneven + model_.pipe_sag + corner_dip(model_.wheels);
   add("the caster stands on the floor", of_stair(PartKind::caster), of_room(PartKind::floor), depth).when =
       ContactTime::foot_down;
 }

@@ -27,6 +27,7 @@ void copy_settings(const Scene& scene, Model& model) {
   model.loft_span = scene.loft.stations;
   model.home = home_station(scene);
   model.home_within = scene.home_within;
+  model.inside = {{0.0, scene.room.depth}, {scene.floor.level, scene.room.ceiling}, {0.0, scene.room.length}};
 }
 
 void add_stair(const Scene& scene, Model& model) {
@@ -35,6 +36,7 @@ void add_stair(const Scene& scene, Model& model) {
   add_joints(scene, model.linkage, model.stair);
   add_hooks(scene, model.arc_tolerance, model.stair);
   add_casters(scene, model.linkage, model.working_lean, model.stair);
+  model.wheels = wheels_of(scene.stair);
   add_handrails(scene, model.linkage, model.stair);
   add_extras(scene, model.stair);
 }

@@ -32,7 +32,25 @@ struct StairPart {
   std::vector<Interval> stations;   ///< from the stair's middle [m]
   bool only_pinned = false;         ///< a lock pin: gone once its hinge is unpinned
   int hinge = -1;                   ///< the hinge it belongs to, from 0 (scab, lock, hinge); -1 none
+  double excess = 0.0;              ///< the outline may stand out of the true thing by up to this [m]
   int id = -1;                      ///< what contact rules name it by; -1: none does
+};
+
+/// The casters' wheels as they stand on the floor, upright in the working pose.
+struct Wheels {
+  int section = 0;                 ///< the last
+  Vec2 axle;                       ///< in its frame [m]
+  double radius = 0.0;             ///< [m]
+  double half_width = 0.0;         ///< level, either way of the axle; of a swivel: as far as its wheel sweeps [m]
+  std::vector<Interval> stations;  ///< what each takes up along the rail, from the stair's middle; none: no casters [m]
+};
+
+/// How far the lower corners of upright wheels may come below their lowest line as the section turns [m].
+inline double corner_dip(const Wheels& wheels) { return norm(Vec2{wheels.radius, wheels.half_width}) - wheels.radius; }
+
+/// The room's inside, beyond which floor, walls and ceiling are solid for as far as anything can reach.
+struct RoomInside {
+  Interval out, up, along;  ///< [m]
 };
 
 /// One end of a rope: a point of a section or of the room.
@@ -165,9 +183,11 @@ struct Model {
   std::optional<double> home;       ///< [m]
   double home_within = 0.0;         ///< how near to its mark the stair stands, either way [m]
   std::vector<StairPart> stair;
+  Wheels wheels;
   std::vector<RopeRun> ropes;
   std::vector<RoomPart> room;
   std::vector<RoomRope> room_ropes;   ///< also among `room`, slab by slab
+  RoomInside inside;
   std::vector<ZonePart> zones;
   std::vector<ContactRule> contacts;  ///< what may touch; everything else keeps its margin
   std::optional<Tackle> tackle;       ///< of two or more parts of line

@@ -1,20 +1,20 @@
 #include "sim/mechanism/room_parts.h"
 
 #include <algorithm>
-#include <cmath>
-#include <numbers>
 #include <string>
 #include <utility>
 
 #include "sim/mechanism/bracket_parts.h"
+#include "sim/mechanism/round_slabs.h"
 #include "sim/mechanism/scene_fault.h"
 
 namespace stowpath {
 
 namespace {
 
-constexpr double kShell = 1.0;   // thickness drawn of floor, walls and ceiling [m]
-constexpr double kBeyond = 2.0;  // how far the floor is drawn past the walls [m]
+// Floor, walls and ceiling are half spaces: drawn so thick that nothing reaches their far side, however large the room
+// that the reader allows and however long the stair [m].
+constexpr double kShell = 200.0;
 
 struct RoomMaker {
   const Scene& scene;
@@ -35,15 +35,15 @@ struct RoomMaker {
 
 void add_shell(RoomMaker& maker) {
   const Room& room = maker.scene.room;
-  const double floor = maker.scene.floor.level, top = room.ceiling + kShell, bottom = floor - kShell;
-  const Interval along{-kBeyond, room.length + kBeyond};
-  maker.add(PartKind::floor, "floor", make_box({-kBeyond, bottom}, {room.depth + kBeyond, floor}), {along});
-  maker.add(PartKind::wall, "back wall", make_box({-kShell, bottom}, {0.0, top}), {along});
-  maker.add(PartKind::wall, "front wall", make_box({room.depth, bottom}, {room.depth + kShell, top}), {along});
-  maker.add(PartKind::ceiling, "ceiling", make_box({-kShell, room.ceiling}, {room.depth + kShell, top}), {along});
-  const RoundedPolygon side = make_box({-kShell, bottom}, {room.depth + kShell, top});
-  maker.add(PartKind::wall, "left wall", side, {{-kShell, 0.0}});
-  maker.add(PartKind::wall, "right wall", side, {{room.length, room.length + kShell}});
+  const double floor = maker.scene.floor.level;
+  const Vec2 least{-kShell, floor - kShell}, greatest{room.depth + kShell, room.ceiling + kShell};
+  const Interval along{-kShell, room.length + kShell};
+  maker.add(PartKind::floor, "floor", make_box(least, {greatest.x, floor}), {along});
+  maker.add(PartKind::wall, "back wall", make_box(least, {0.0, greatest.y}), {along});
+  maker.add(PartKind::wall, "front wall", make_box({room.depth, least.y}, greatest), {along});
+  maker.add(PartKind::ceiling, "ceiling", make_box({least.x, room.ceiling}, greatest), {along});
+  maker.add(PartKind::wall, "left wall", make_box(least, greatest), {{-kShell, 0.0}});
+  maker.add(PartKind::wall, "right wall", make_box(least, greatest), {{room.length, room.length + kShell}});
 }
 
 void add_loft(RoomMaker& maker) {
@@ -104,7 +104,6 @@ void add_obstacles(RoomMaker& maker) {
 }  // namespace
 
 std::vector<RoomPart> round_post_parts(const Obstacle& post) {
-  constexpr int kPairs = 8;  // slabs on either side of the middle
   Vec2 lo = post.outline.front(), hi = lo;
   for (const Vec2 corner : post.outline) {
     lo = {std::min(lo.x, corner.x), std::min(lo.y, corner.y)};
@@ -112,15 +111,9 @@ std::vector<RoomPart> round_post_parts(const Obstacle& post) {
   }
   const double radius = 0.5 * *post.round_post, middle = 0.5 * (lo.x + hi.x), station = post.stations.middle();
   std::vector<RoomPart> parts;
-  for (int k = 0; k < kPairs; ++k) {
-    const double a0 = 0.5 * std::numbers::pi * k / kPairs, a1 = 0.5 * std::numbers::pi * (k + 1) / kPairs;
-    const double near = radius * std::sin(a0), far = radius * std::sin(a1), half = radius * std::cos(a0);
-    parts.push_back({PartKind::obstacle,
-                     post.name,
-                     make_box({middle - half, lo.y}, {middle + half, hi.y}),
-                     {{station - far, station - near}, {station + near, station + far}},
-                     std::hypot(half, far) - radius});
-  }
+  for (const RoundSlab& slab : round_slabs(radius))
+    parts.push_back({PartKind::obstacle, post.name, make_box({middle - slab.half, lo.y}, {middle + slab.half, hi.y}),
+                     both_ways(slab, station), slab.excess});
   return parts;
 }
 

@@ -10,6 +10,7 @@ namespace stowpath {
 inline constexpr const char* kRailStop = "rail stop";
 
 /// Everything fixed: floor, walls, ceiling, loft, guard, pipe, joints, stops, brackets, obstacles; not the line.
+/// Floor, walls and ceiling are half spaces, drawn 200 m thick; Model::inside tells their faces.
 /// @param arc_tolerance  how far the pieces of a bracket's bends may stand out of the true ones [m]
 /// @throws SceneError where an outline is not convex.
 std::vector<RoomPart> room_parts(const Scene& scene, double arc_tolerance);

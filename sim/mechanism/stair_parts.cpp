@@ -4,6 +4,7 @@
 #include <cmath>
 #include <string>
 
+#include "sim/mechanism/round_slabs.h"
 #include "sim/mechanism/scene_fault.h"
 #include "sim/mechanism/side_rail_band.h"
 
@@ -28,10 +29,42 @@ RoundedPolygon side_rail_outline(const Scene& scene, double start, double length
   return make_rounded_polygon({{start, band.lo}, {back_end, band.lo}, {front_end, band.hi}, {start, band.hi}}, 0.0);
 }
 
+// A leaf lies on the face that carries the hinge; one thicker than the hinge stands off is let in, and shows nothing.
+void add_leaf(const Stair& stair, int k, int section, Interval along, std::vector<StairPart>& parts) {
+  const Hinge& hinge = stair.hinges[static_cast<std::size_t>(k)];
+  if (hinge.leaf_thickness <= 0.0 || hinge.offset < hinge.leaf_thickness) return;
+  const Interval band = across_band(stair);
+  const Interval across = hinge.face == HingeFace::back ? Interval{band.lo - hinge.leaf_thickness, band.lo}
+                                                        : Interval{band.hi, band.hi + hinge.leaf_thickness};
+  parts.push_back({PartKind::hinge, "hinge leaf", section, make_box({along.lo, across.lo}, {along.hi, across.hi}),
+                   both_sides(right_side_rail(stair)), false, k});
+}
+
 void add_hinge(const Scene& scene, const Linkage& linkage, int k, std::vector<StairPart>& stair) {
-  const double radius = barrel_radius(scene.stair.hinges[static_cast<std::size_t>(k)]);
-  stair.push_back({PartKind::hinge, "hinge", k, make_disc(linkage.distal(k), radius),
+  const Hinge& hinge = scene.stair.hinges[static_cast<std::size_t>(k)];
+  stair.push_back({PartKind::hinge, "hinge", k, make_disc(linkage.distal(k), barrel_radius(hinge)),
                    both_sides(right_side_rail(scene.stair)), false, k});
+  const double joint = linkage.length[static_cast<std::size_t>(k)];
+  add_leaf(scene.stair, k, k, {joint - hinge.leaf, joint}, stair);
+  add_leaf(scene.stair, k, k + 1, {0.0, hinge.leaf}, stair);
+}
+
+// The pin goes through side rail and scab, and its heads lie on their outermost faces.
+void add_pin(const Stair& stair, int k, Vec2 axis, Interval through, std::vector<StairPart>& parts) {
+  const Lock& lock = stair.locks[static_cast<std::size_t>(k)];
+  parts.push_back({PartKind::lock_pin, "lock pin", k, make_disc(axis, 0.5 * lock.pin), both_sides(through), true, k});
+  const double high = lock.head_height;
+  if (high <= 0.0) return;
+  parts.push_back({PartKind::lock_pin,
+                   "lock pin head",
+                   k,
+                   make_disc(axis, 0.5 * lock.head),
+                   {{-through.hi - high, -through.hi},
+                    {-through.lo, -through.lo + high},
+                    {through.lo - high, through.lo},
+                    {through.hi, through.hi + high}},
+                   true,
+                   k});
 }
 
 void add_lock(const Scene& scene, const Linkage& linkage, int k, std::vector<StairPart>& stair) {
@@ -44,8 +77,8 @@ void add_lock(const Scene& scene, const Linkage& linkage, int k, std::vector<Sta
   if (lock.spacer > 0.0)
     stair.push_back({PartKind::spacer_block, "spacer block", k, make_box(least, {joint, greatest.y}),
                      both_sides({face, inner}), false, k});
-  stair.push_back({PartKind::lock_pin, "lock pin", k, make_disc({joint + 0.25 * lock.length, middle}, 0.5 * lock.pin),
-                   both_sides({right_side_rail(scene.stair).lo, inner + lock.thickness}), true, k});
+  add_pin(scene.stair, k, {joint + 0.25 * lock.length, middle},
+          {right_side_rail(scene.stair).lo, inner + lock.thickness}, stair);
 }
 
 // A caster's plate and block lie against the side rail's face that looks towards the wheel.
@@ -94,6 +127,38 @@ std::vector<Interval> handrail_stations(const Stair& stair) {
   return stretches(sides, stair.handrails->diameter);
 }
 
+// A box that stands upright in the working pose, in the section's frame.
+RoundedPolygon upright_box(Vec2 middle, double half_width, double half_height, double working_lean) {
+  const double s = std::sin(working_lean), c = std::cos(working_lean);
+  const Vec2 out{half_width * s, half_width * c}, up{-half_height * c, half_height * s};
+  return make_rounded_polygon({middle - out - up, middle + out - up, middle + out + up, middle - out + up}, 0.0);
+}
+
+// A wheel that rolls along the rail, seen on edge: slabs of stations, each as high as the wheel's greatest chord in it.
+void add_rigid_wheels(const Casters& casters, int section, double working_lean, std::vector<StairPart>& stair) {
+  for (const RoundSlab& slab : round_slabs(0.5 * casters.diameter)) {
+    std::vector<Interval> stations;
+    for (const double station : casters.stations)
+      for (const Interval& stretch : both_ways(slab, station)) stations.push_back(stretch);
+    stair.push_back({PartKind::caster, "caster", section,
+                     upright_box({casters.along, casters.across}, 0.5 * casters.width, slab.half, working_lean),
+                     std::move(stations), false, -1, slab.excess});
+  }
+}
+
+// How far a swivel's wheel sweeps about the upright axis: out to the far corners of its tread.
+double sweep_of(const Casters& casters) {
+  return std::hypot(casters.trail + 0.5 * casters.diameter, 0.5 * casters.width);
+}
+
+// The room that a swivel takes, whichever way it points.
+void add_swivels(const Casters& casters, int section, double working_lean, std::vector<StairPart>& stair) {
+  const double sweep = sweep_of(casters);
+  stair.push_back({PartKind::caster, "caster", section,
+                   upright_box({casters.along, casters.across}, sweep, 0.5 * casters.diameter, working_lean),
+                   stretches(casters.stations, 2.0 * sweep)});
+}
+
 void add_handrail(const Stair& stair, const Linkage& linkage, int section, std::vector<StairPart>& parts) {
   const Handrails& rails = *stair.handrails;
   const double radius = 0.5 * rails.diameter, foot = stair.side_rails.front_face, bar = foot + rails.height;
@@ -102,7 +167,8 @@ void add_handrail(const Stair& stair, const Linkage& linkage, int section, std::
   const double last = linkage.length[static_cast<std::size_t>(section)] - kBarSetback - radius;
   if (last <= first) return;
   const auto stations = handrail_stations(stair);
-  parts.push_back({PartKind::handrail, "handrail", section, make_capsule({first, bar}, {last, bar}, radius), stations});
+  parts.push_back({PartKind::handrail, "handrail", section,
+                   make_box({first - radius, bar - radius}, {last + radius, bar + radius}), stations});
   const int posts = rails.post_every > 0.0 ? 1 + static_cast<int>((last - first) / rails.post_every + 1e-9) : 0;
   for (int i = 0; i < posts; ++i) {
     const double along = first + i * rails.post_every;
@@ -134,12 +200,21 @@ void add_casters(const Scene& scene, const Linkage& linkage, double working_lean
   const Casters& casters = scene.stair.casters;
   if (casters.stations.empty()) return;
   const int last = linkage.sections - 1;
-  stair.push_back({PartKind::caster, "caster", last, make_disc({casters.along, casters.across}, 0.5 * casters.diameter),
-                   stretches(casters.stations, casters.width)});
+  (casters.swivels ? add_swivels : add_rigid_wheels)(casters, last, working_lean, stair);
   const Mounting mounting = mount(scene.stair);
   const RoundedPolygon outline = plate_outline(scene.stair, working_lean);
   if (casters.block > 0.0) stair.push_back({PartKind::caster_block, "caster block", last, outline, mounting.block});
   if (casters.plate > 0.0) stair.push_back({PartKind::caster_plate, "caster plate", last, outline, mounting.plate});
+}
+
+Wheels wheels_of(const Stair& stair) {
+  const Casters& casters = stair.casters;
+  const double radius = 0.5 * casters.diameter, sweep = sweep_of(casters);
+  return {static_cast<int>(stair.sections.size()) - 1,
+          {casters.along, casters.across},
+          radius,
+          casters.swivels ? sweep : 0.5 * casters.width,
+          stretches(casters.stations, 2.0 * (casters.swivels ? sweep : radius))};
 }
 
 void add_handrails(const Scene& scene, const Linkage& linkage, std::vector<StairPart>& stair) {

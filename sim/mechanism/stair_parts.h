@@ -11,12 +11,17 @@ namespace stowpath {
 /// @throws SceneError where a section is too short for that.
 void add_side_rails(const Scene& scene, const Linkage& linkage, double working_lean, std::vector<StairPart>& stair);
 
-/// Hinge barrels, and where there are locks: scabs on the side rails' outer faces, the blocks under their upper halves,
-/// and the pins. All go with the upper section; a pin is gone once its hinge is unpinned.
+/// Hinge barrels and leaves, and where there are locks: scabs on the side rails' outer faces, the blocks under their
+/// upper halves, and the pins with their heads. All but the lower leaf go with the upper section; a pin is gone once
+/// its hinge is unpinned.
 void add_joints(const Scene& scene, const Linkage& linkage, std::vector<StairPart>& stair);
 
-/// Casters, their plates and packing blocks, on the last section.
+/// Casters, their plates and packing blocks, on the last section. A rigid wheel stands on edge in the side view, since
+/// it rolls along the rail; of a swivel, all that its wheel can sweep is drawn.
 void add_casters(const Scene& scene, const Linkage& linkage, double working_lean, std::vector<StairPart>& stair);
+
+/// The same wheels as the floor meets them.
+Wheels wheels_of(const Stair& stair);
 
 /// Bars along each section and the posts that carry them.
 void add_handrails(const Scene& scene, const Linkage& linkage, std::vector<StairPart>& stair);

@@ -56,7 +56,7 @@ AlongRail along_rail(const Scene& scene, const Model& model) {
   AlongRail sum;
   auto item = items.begin();
   for (const StairPart& part : model.stair) {
-    if (item == items.end() || !belongs(*item, part)) continue;
+    if (item == items.end() || part.kind == PartKind::caster || !belongs(*item, part)) continue;
     add_stretches(sum, used(*item++), part.stations);
   }
   auto extra = scene.stair.extras.begin();
@@ -152,6 +152,13 @@ bool in_reach(const Model& model, const Interval& moving, const Interval& fixed)
   return met.lo <= model.span.hi + kOverrun && met.hi >= model.span.lo - kOverrun;
 }
 
+// Side walls are solid for as far as anything can reach; the engine, which reckons with float, is given a metre of
+// them.
+Interval near_room(const Model& model, const Interval& stretch) {
+  const Interval along = model.inside.along;
+  return along.length() > 0.0 ? meet(stretch, grown(along, 1.0)) : stretch;
+}
+
 void add_bumps(SpanSite& site, const Model& model, const StairPart& part, const RoomPart& thing) {
   if (!stops(part.kind, thing.kind)) return;
   Outline mover;
@@ -161,7 +168,8 @@ void add_bumps(SpanSite& site, const Model& model, const StairPart& part, const 
   const Interval out = grown(meet(outs(mover), outs(target)) + -model.linkage.pivot.x, kAside * model.hook_slack);
   for (const Interval& moving : part.stations) {
     for (const Interval& fixed : thing.stations) {
-      if (in_reach(model, moving, fixed)) add_bump(site, {part.name, thing.name, moving, fixed, out});
+      const Interval met = near_room(model, fixed);
+      if (in_reach(model, moving, met)) add_bump(site, {part.name, thing.name, moving, met, out});
     }
   }
 }

@@ -29,7 +29,45 @@ WorldPart stair_part(const Model& model, const StairPart& part, double station) 
           part.outline,
           shifted(part.stations, station),
           {},
-          part.kind == PartKind::hook ? model.arc_tolerance : 0.0};
+          std::max(part.kind == PartKind::hook ? model.arc_tolerance : 0.0, part.excess),
+          false,
+          part.kind == PartKind::caster && !model.wheels.stations.empty()};
+}
+
+WorldPart wheel_on_floor(const Model& model, double station) {
+  const Wheels& wheels = model.wheels;
+  const RoundedPolygon disc = make_disc(wheels.axle, wheels.radius);
+  return {PartKind::caster,
+          "caster",
+          wheels.section,
+          -1,
+          false,
+          Outline(disc),
+          disc,
+          shifted(wheels.stations, station),
+          {},
+          0.0,
+          true};
+}
+
+bool is_shell(PartKind kind) { return kind == PartKind::floor || kind == PartKind::wall || kind == PartKind::ceiling; }
+
+// Of a box, the part within a margin of the room.
+RoundedPolygon near_room(const Model& model, const RoomPart& part) {
+  constexpr double kThick = 1.0, kBeside = 2.0;  // drawn of a wall, and of the floor past the walls [m]
+  const Interval out = model.inside.out, up = model.inside.up;
+  if (!is_shell(part.kind) || out.length() <= 0.0) return part.outline;
+  const double beside = part.kind == PartKind::floor ? kBeside : kThick;
+  RoundedPolygon cut = part.outline;
+  for (Vec2& corner : cut.core)
+    corner = {std::clamp(corner.x, out.lo - beside, out.hi + beside),
+              std::clamp(corner.y, up.lo - kThick, up.hi + kThick)};
+  return cut;
+}
+
+WorldPart room_thing(const Model& model, const RoomPart& part) {
+  const RoundedPolygon shape = near_room(model, part);
+  return {part.kind, part.name, -1, -1, false, Outline(shape), shape, part.stations, {}, part.excess};
 }
 
 bool met_by_some(const std::vector<WorldPart>& stair, const std::vector<Interval>& stations) {
@@ -40,12 +78,14 @@ bool met_by_some(const std::vector<WorldPart>& stair, const std::vector<Interval
 // What the world lets pass through each other, by kind: it certifies nothing, and its own skins would jam what is built
 // to fit. The proof has rules of its own, by thing and place.
 bool room_pair(const WorldPart& stair, const WorldPart& room, bool hooks_on_pipe) {
+  if (room.kind == PartKind::floor ? stair.on_edge : stair.rolls) return false;
   if (stair.kind != PartKind::hook) return true;
   if (room.kind == PartKind::pipe) return !hooks_on_pipe;
   return room.kind != PartKind::rail_stop;
 }
 
 bool section_pair(const WorldPart& near, const WorldPart& far, bool folded) {
+  if (near.rolls || far.rolls) return false;
   if (near.kind == PartKind::lock_pin || far.kind == PartKind::lock_pin) return false;
   if (far.section != near.section + 1) return true;
   if (near.kind == PartKind::hinge || far.kind == PartKind::hinge) return false;
@@ -65,11 +105,10 @@ Outline in_room(const WorldPart& part, const SectionPoses& X_W) {
 std::vector<WorldPart> world_parts(const Model& model, double station) {
   std::vector<WorldPart> parts;
   for (const StairPart& part : model.stair) parts.push_back(stair_part(model, part, station));
+  if (!model.wheels.stations.empty()) parts.push_back(wheel_on_floor(model, station));
   const std::vector<WorldPart> stair = parts;
   for (const RoomPart& part : model.room)
-    if (part.when != LineState::hooked_off && met_by_some(stair, part.stations))
-      parts.push_back(
-          {part.kind, part.name, -1, -1, false, Outline(part.outline), part.outline, part.stations, {}, part.excess});
+    if (part.when != LineState::hooked_off && met_by_some(stair, part.stations)) parts.push_back(room_thing(model, part));
   for (const ZonePart& zone : model.zones)
     if (met_by_some(stair, {zone.stations}))
       parts.push_back({PartKind::zone,

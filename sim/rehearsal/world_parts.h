@@ -20,10 +20,16 @@ struct WorldPart {
   std::vector<Interval> stations;  ///< of the room [m]
   std::vector<ZoneState> when;     ///< of a zone: the states that name it
   double excess = 0.0;             ///< may stand out of the true thing by up to this [m]
+  bool rolls = false;              ///< a caster's wheel as the floor meets it
+  bool on_edge = false;            ///< a caster's wheel as everything else meets it
 };
 
 /// All parts of the stair at a station, then what of the room could be met there: what shares no station with the stair
 /// is left out.
+///
+/// On the floor a caster is a disc about its axle, the last of the stair's parts, so that it stands at one height however
+/// the section leans; its true outline, on edge, meets everything else. Floor, walls and ceiling are cut off a metre or
+/// two beyond their faces: the engine reckons with float, and nothing gets that deep.
 std::vector<WorldPart> world_parts(const Model& model, double station);
 
 /// Whether the two can push each other, or a zone can be entered by the other: they share stations, belong to different

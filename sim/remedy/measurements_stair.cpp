@@ -23,9 +23,31 @@ void add_sections(const Scene& scene, std::vector<Measurement>& list) {
                [i](Scene& s) -> double& { return s.stair.sections[i]; });
   add_length(list, "stair.above pivot", "side rails' length above the pivot",
              [](Scene& s) -> double& { return s.stair.above_pivot; });
-  for (std::size_t i = 0; i < hinges; ++i)
-    add_length(list, indexed("stair.hinges", i, ".offset"), of_several("hinge", i, hinges) + "'s offset",
+  for (std::size_t i = 0; i < hinges; ++i) {
+    const std::string hinge = of_several("hinge", i, hinges);
+    add_length(list, indexed("stair.hinges", i, ".offset"), hinge + "'s offset",
                [i](Scene& s) -> double& { return s.stair.hinges[i].offset; });
+    add_length(list, indexed("stair.hinges", i, ".leaf[0]"), hinge + "'s leaves, along",
+               [i](Scene& s) -> double& { return s.stair.hinges[i].leaf; });
+    add_length(list, indexed("stair.hinges", i, ".leaf[1]"), hinge + "'s leaves' thickness",
+               [i](Scene& s) -> double& { return s.stair.hinges[i].leaf_thickness; });
+  }
+}
+
+/// A head that is not told goes with its pin.
+void add_pin(const Scene& scene, std::size_t i, std::vector<Measurement>& list) {
+  const std::string key = indexed("stair.locks", i), pin = of_several("lock pin", i, scene.stair.locks.size());
+  const bool told = scene.where.contains(key + ".pin head");
+  list.push_back({key + ".pin", pin + "'s diameter", false, [i, told](Scene& s, double by) {
+                    Lock& lock = s.stair.locks[i];
+                    const double head = lock.head / lock.pin, height = lock.head_height / lock.pin;
+                    lock.pin += by;
+                    if (!told) lock.head += head * by, lock.head_height += height * by;
+                  }});
+  add_length(list, key + ".pin head[0]", pin + "'s head, across",
+             [i](Scene& s) -> double& { return s.stair.locks[i].head; });
+  add_length(list, key + ".pin head[1]", pin + "'s head, along the rail",
+             [i](Scene& s) -> double& { return s.stair.locks[i].head_height; });
 }
 
 void add_locks(const Scene& scene, std::vector<Measurement>& list) {
@@ -41,8 +63,7 @@ void add_locks(const Scene& scene, std::vector<Measurement>& list) {
     if (scene.stair.locks[i].spacer > 0.0)
       add_length(list, key + ".spacer", words + "'s spacer",
                  [i](Scene& s) -> double& { return s.stair.locks[i].spacer; });
-    add_length(list, key + ".pin", of_several("lock pin", i, scene.stair.locks.size()) + "'s diameter",
-               [i](Scene& s) -> double& { return s.stair.locks[i].pin; });
+    add_pin(scene, i, list);
   }
 }
 
@@ -110,8 +131,15 @@ void add_hooks(const Scene& scene, std::vector<Measurement>& list) {
 
 void add_casters(const Scene& scene, std::vector<Measurement>& list) {
   const std::string key = "stair.casters";
-  add_length(list, key + ".diameter", "casters' diameter",
-             [](Scene& s) -> double& { return s.stair.casters.diameter; });
+  const bool told = scene.where.contains(key + ".trail");
+  list.push_back({key + ".diameter", "casters' diameter", false, [told](Scene& s, double by) {
+                    Casters& casters = s.stair.casters;
+                    const double trail = casters.trail / casters.diameter;
+                    casters.diameter += by;
+                    if (!told) casters.trail += trail * by;
+                  }});
+  if (scene.stair.casters.swivels)
+    add_length(list, key + ".trail", "casters' trail", [](Scene& s) -> double& { return s.stair.casters.trail; });
   add_length(list, key + ".width", "casters' width", [](Scene& s) -> double& { return s.stair.casters.width; });
   add_length(list, key + ".along", "casters' axle, along", [](Scene& s) -> double& { return s.stair.casters.along; });
   add_length(list, key + ".across", "casters' axle, across",

@@ -14,6 +14,46 @@ void add_lead(const Scene& scene, std::vector<Measurement>& list) {
   add_length(list, key + ".station", "lead's station", [](Scene& s) -> double& { return s.hoist->line.leads.front().station; });
 }
 
+void add_hand(const Scene& scene, std::vector<Measurement>& list) {
+  if (!scene.hoist->line.hand) return;
+  const std::string key = "hoist.line.hand";
+  add_length(list, key + ".out", "hand's distance from the back wall",
+             [](Scene& s) -> double& { return s.hoist->line.hand->at.x; });
+  add_length(list, key + ".up", "hand's height", [](Scene& s) -> double& { return s.hoist->line.hand->at.y; });
+  add_length(list, key + ".station", "hand's station", [](Scene& s) -> double& { return s.hoist->line.hand->station; });
+}
+
+/// Blocks that are not told go with the line.
+void add_line(const Scene& scene, std::vector<Measurement>& list) {
+  const bool told = scene.where.contains("hoist.line.blocks");
+  list.push_back({"hoist.line.diameter", "hoist line's diameter", false, [told](Scene& s, double by) {
+                    HoistLine& line = s.hoist->line;
+                    const double larger = 1.0 + by / line.diameter;
+                    line.diameter += by;
+                    if (!told && line.blocks) line.blocks->length *= larger, line.blocks->width *= larger;
+                  }});
+  if (scene.hoist->line.blocks) {
+    add_length(list, "hoist.line.blocks.length", "blocks' length",
+               [](Scene& s) -> double& { return s.hoist->line.blocks->length; });
+    add_length(list, "hoist.line.blocks.width", "blocks' width",
+               [](Scene& s) -> double& { return s.hoist->line.blocks->width; });
+  }
+  if (scene.hoist->line.hangs_to)
+    add_length(list, "hoist.line.hangs to", "height that the line hangs to",
+               [](Scene& s) -> double& { return *s.hoist->line.hangs_to; });
+}
+
+void add_spreader(const Scene& scene, std::vector<Measurement>& list) {
+  if (!scene.hoist->spreader) return;
+  const auto size = [&](const char* of, const char* words, double Spreader::*number) {
+    add_length(list, std::string("hoist.spreader") + of, words,
+               [number](Scene& s) -> double& { return (*s.hoist->spreader).*number; });
+  };
+  size(".length", "spreader's length", &Spreader::length);
+  size(".drop", "spreader's height over the picks", &Spreader::drop);
+  size(".thickness", "spreader's thickness", &Spreader::thickness);
+}
+
 void add_ceiling_point(const Scene& scene, std::vector<Measurement>& list) {
   if (!scene.hoist->ceiling_point) return;
   const std::string key = "hoist.ceiling point";
@@ -93,11 +133,14 @@ void add_hoist(const Scene& scene, std::vector<Measurement>& list) {
     add_ceiling_point(scene, list);
     if (scene.hoist->home)
       add_length(list, "hoist.home", "home station", [](Scene& s) -> double& { return *s.hoist->home; });
+    add_length(list, "hoist.home within", "how near home the stair stands",
+               [](Scene& s) -> double& { return s.home_within; });
     add_section_point(list, "hoist.pick", "pick", [](Scene& s) -> SectionPoint& { return s.hoist->pick; });
     add_length(list, "hoist.pick.spread", "picks' spread", [](Scene& s) -> double& { return s.hoist->spread; });
-    add_length(list, "hoist.line.diameter", "hoist line's diameter",
-               [](Scene& s) -> double& { return s.hoist->line.diameter; });
+    add_line(scene, list);
     add_lead(scene, list);
+    add_hand(scene, list);
+    add_spreader(scene, list);
   }
   add_fold_line(scene, list);
 }

@@ -45,6 +45,13 @@ Lock read_lock(const Setting& lock) {
   const std::vector<double> head = lock.at("pin head").numbers();
   read.head = head.size() == 2 ? head[0] : 1.8 * read.pin;
   read.head_height = head.size() == 2 ? head[1] : 0.6 * read.pin;
+  if (read.head < read.pin)
+    lock.at("pin head")
+        .items()
+        .front()
+        .fault("a head of " + length_text(read.head, lock.bare()) + " goes through the hole of its pin of " +
+                   length_text(read.pin, lock.bare()),
+               "give the head's diameter, larger than the pin's, then how far it stands out");
   return read;
 }
 
@@ -62,6 +69,17 @@ void check_scabs(const Setting& locks, const Stair& read) {
   }
 }
 
+void check_leaves(const Setting& hinges, const Stair& read) {
+  const std::vector<Setting> items = hinges.items();
+  for (std::size_t k = 0; k < items.size(); ++k) {
+    const double shorter = std::min(read.sections[k], read.sections[k + 1]);
+    const std::vector<Setting> leaf = items[k].at("leaf").items();
+    if (read.hinges[k].leaf > shorter && !leaf.empty())
+      leaf.front().fault("a leaf is longer than a section of " + length_text(shorter, hinges.bare()),
+                         "give the length of one leaf, from the joint along its section, then its thickness");
+  }
+}
+
 void check_joints(const Setting& stair, const Stair& read) {
   const Setting sections = stair.at("sections"), hinges = stair.at("hinges"), locks = stair.at("locks");
   if (read.sections.empty() || read.sections.size() > 3) return;
@@ -70,6 +88,8 @@ void check_joints(const Setting& stair, const Stair& read) {
     const std::string count = read.hinges.size() == 1 ? "1 hinge" : std::to_string(read.hinges.size()) + " hinges";
     hinges.fault(count + " for " + joints_text(joints) + " between sections",
                  "give one hinge for each joint, from the top, or change stair.sections");
+  } else {
+    check_leaves(hinges, read);
   }
   if (!read.locks.empty() && read.locks.size() != joints) {
     locks.fault("the number of locks is " + std::to_string(read.locks.size()) + " for " + joints_text(joints),

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <random>
 
+#include "sim/geometry/distance.h"
 #include "sim/mechanism/bracket_parts.h"
 #include "sim/mechanism/rope_parts.h"
 #include "tests/support/sample_scene.h"
@@ -34,6 +35,18 @@ bool holds(const std::vector<RoomPart>& parts, double out, double station) {
   });
 }
 
+Interval extent(const RoundedPolygon& outline, double Vec2::*axis) {
+  Interval out{outline.core[0].*axis, outline.core[0].*axis};
+  for (const Vec2 corner : outline.core) out = hull(out, {corner.*axis, corner.*axis});
+  return {out.lo - outline.radius, out.hi + outline.radius};
+}
+
+bool inside(const std::vector<RoomPart>& parts, Vec2 p) {
+  return std::any_of(parts.begin(), parts.end(), [&](const RoomPart& part) {
+    return signed_distance(Outline(make_disc(p, 0.0)), Outline(part.outline)) <= 1e-12;
+  });
+}
+
 double distance_to_segment(Vec2 p, Vec2 a, Vec2 b) {
   const double u = std::clamp(dot(p - a, b - a) / norm_squared(b - a), 0.0, 1.0);
   return norm(p - lerp(a, b, u));
@@ -57,8 +70,7 @@ TEST_CASE("room: the nine brackets are one entry a piece, hung from the pipe's c
   for (const RoomPart& part : parts) CHECK(part.stations.size() == 9);
   CHECK(parts[0].outline.core[3].y == Approx(2.900 - 0.0167).margin(1e-15));  // the saddle's top touches the pipe
   const RoundedPolygon& down = parts[1].outline;
-  CHECK(down.core[0].y + down.radius ==
-        Approx(2.900 - 0.0167 - 0.005).margin(1e-15));  // the arm starts under the saddle
+  CHECK(extent(down, &Vec2::y).hi == Approx(2.900 - 0.0167 - 0.005).margin(1e-15));  // starts under the saddle
   CHECK(parts[2].outline.core[0].y == Approx(2.900 - 0.055).margin(1e-15));
   CHECK(parts[3].outline.core[0].x == Approx(0.900).margin(1e-15));  // the plate lies on the mounting face
 }
@@ -91,10 +103,44 @@ TEST_CASE("room: stops are collars at the rail's ends", "[mechanism]") {
   CHECK(stops[0].stations == IntervalSet{{0.2, 0.2 + 0.02}});
 }
 
-TEST_CASE("room: side walls cover the whole side view beyond the rail's stations", "[mechanism]") {
-  const std::vector<RoomPart> parts = room_parts(sample_scene(), kTolerance);
-  CHECK(named(parts, "left wall")[0].stations[0] == Interval{-1.0, 0.0});
-  CHECK(named(parts, "right wall")[0].stations[0] == Interval{7.6, 8.6});
+TEST_CASE("room: a wall-saddle's rod is cut off square under the saddle and mitred at a sharp elbow", "[mechanism]") {
+  for (const double arm : {0.012, 0.022}) {
+    Scene scene = sample_scene();
+    scene.rail.brackets.arm = arm;
+    const std::vector<RoomPart> rods = named(bracket_parts(scene, kTolerance), "bracket arm");
+    const double radius = 0.5 * arm, top = 2.900 - 0.0167 - 0.005;
+    for (const double side : {-radius, radius}) CHECK(inside(rods, {0.975 + side, top}));
+    CHECK_FALSE(inside(rods, {0.975, top + 1e-6}));
+    CHECK(inside(rods, {0.975 + radius, 2.900 - 0.055 - radius}));  // the mitre's outer corner
+    CHECK_FALSE(inside(rods, {0.975 + radius + 1e-6, 2.900 - 0.055}));
+  }
+}
+
+TEST_CASE("room: a bent rod is square under the saddle too, and goes straight over into its bend", "[mechanism]") {
+  Scene scene = sample_scene();
+  scene.rail.brackets.bend = 0.010;
+  const std::vector<RoomPart> rods = named(bracket_parts(scene, kTolerance), "bracket arm");
+  const double top = 2.900 - 0.0167 - 0.005, bend_top = 2.900 - 0.055 + 0.016;
+  for (const double side : {-0.006, 0.006})
+    for (const double up : {top, bend_top}) CHECK(inside(rods, {0.975 + side, up}));
+  CHECK_FALSE(inside(rods, {0.975 + 0.006, 2.900 - 0.055 - 0.006}));
+}
+
+TEST_CASE("room: floor, walls and ceiling begin at the room's faces and go on for 200 m", "[mechanism]") {
+  Scene scene = sample_scene();
+  scene.floor.level = -0.2;
+  const std::vector<RoomPart> parts = room_parts(scene, kTolerance);
+  const auto outline = [&](const char* name) { return named(parts, name)[0].outline; };
+  CHECK(extent(outline("floor"), &Vec2::y) == Interval{-200.2, -0.2});
+  CHECK(extent(outline("ceiling"), &Vec2::y) == Interval{4.1, 204.1});
+  CHECK(extent(outline("back wall"), &Vec2::x) == Interval{-200.0, 0.0});
+  CHECK(extent(outline("front wall"), &Vec2::x) == Interval{4.6, 204.6});
+  CHECK(named(parts, "left wall")[0].stations[0] == Interval{-200.0, 0.0});
+  CHECK(named(parts, "right wall")[0].stations[0] == Interval{7.6, 207.6});
+  for (const char* side : {"left wall", "right wall"}) {
+    CHECK(extent(outline(side), &Vec2::x) == Interval{-200.0, 204.6});
+    CHECK(extent(outline(side), &Vec2::y) == Interval{-200.2, 204.1});
+  }
 }
 
 TEST_CASE("room: things are numbered in a row, and pieces of one thing share their number", "[mechanism]") {

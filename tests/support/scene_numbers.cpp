@@ -63,11 +63,13 @@ class Collector {
     add({stair.side_rails.front_face, stair.side_rails.moisture});
     add(stair.sections);
     for (const Hinge& hinge : stair.hinges) {
-      add({hinge.offset, hinge.limit});
+      add({hinge.offset, hinge.limit, hinge.leaf, hinge.leaf_thickness});
       add(hinge.screws);
     }
     for (const auto& mass : stair.weighed) add(mass);
-    for (const Lock& lock : stair.locks) add({lock.thickness, lock.width, lock.length, lock.spacer, lock.pin});
+    for (const Lock& lock : stair.locks) {
+      add({lock.thickness, lock.width, lock.length, lock.spacer, lock.pin, lock.head, lock.head_height});
+    }
     add(stair.hooks.stations);
     add({stair.hooks.rod, stair.hooks.inside, stair.hooks.shank, stair.hooks.wrap, stair.hooks.tip});
     add({stair.hooks.seat_range, stair.hooks.shank_offset, stair.hooks.rim, stair.hooks.thickness});
@@ -84,6 +86,7 @@ class Collector {
     const Casters& casters = stair.casters;
     add(casters.stations);
     add({casters.diameter, casters.width, casters.along, casters.across, casters.plate, casters.block, casters.mass});
+    add({casters.trail});
     if (stair.treads) {
       add({stair.treads->thickness, stair.treads->depth, stair.treads->overhang});
       add(stair.treads->rise);
@@ -109,7 +112,12 @@ class Collector {
     if (hoist.line.lead) add(*hoist.line.lead);
     for (const RoomPoint& lead : hoist.line.leads) add(lead);
     add({hoist.line.tail});
-    if (hoist.spreader) add({hoist.spreader->length, hoist.spreader->drop, hoist.spreader->mass});
+    if (hoist.line.blocks) add({hoist.line.blocks->length, hoist.line.blocks->width});
+    if (hoist.line.hand) add(*hoist.line.hand);
+    add(hoist.line.hangs_to);
+    if (hoist.spreader) {
+      add({hoist.spreader->length, hoist.spreader->drop, hoist.spreader->mass, hoist.spreader->thickness});
+    }
     add(hoist.hand_limit);
     add(hoist.eye);
     if (hoist.winch) add(*hoist.winch);
@@ -156,6 +164,7 @@ std::vector<double> numbers_of(const Scene& scene) {
     found.add(zone.stations);
   }
   if (scene.hoist) found.add(*scene.hoist);
+  found.add({scene.home_within});
   if (scene.fold_line) found.add(*scene.fold_line);
   for (const Step& step : scene.procedure) found.add(step);
   found.add({scene.climber.mass, scene.dynamic_factor});

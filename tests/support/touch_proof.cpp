@@ -63,10 +63,18 @@ Place nearest(const Model& model, const Move& move, const RehearsedTouch& touch)
   return best;
 }
 
+// Floor, walls and ceiling are cut off in the world, and there is one of each name.
 const RoomPart& thing_of(const Model& model, const WorldPart& part) {
+  const bool shell = part.kind == PartKind::floor || part.kind == PartKind::wall || part.kind == PartKind::ceiling;
   return *std::find_if(model.room.begin(), model.room.end(), [&](const RoomPart& thing) {
-    return thing.name == part.name && thing.kind == part.kind && thing.outline.core == part.shape.core;
+    return thing.name == part.name && thing.kind == part.kind && (shell || thing.outline.core == part.shape.core);
   });
+}
+
+std::vector<Interval> from_middle(const WorldPart& part, double station) {
+  std::vector<Interval> stations = part.stations;
+  for (Interval& stretch : stations) stretch = stretch + -station;
+  return stations;
 }
 
 /// The pair alone, in one segment of the move.
@@ -74,8 +82,7 @@ ProofMaker pair_in(const Model& model, const RehearsedTouch& touch, const Segmen
   ProofMaker pair;
   pair.linkage = model.linkage;
   pair.segment = segment;
-  const StairPart& part = model.stair[static_cast<std::size_t>(touch.part)];
-  pair.part(part.outline, part.section, part.stations);
+  pair.part(touch.a.shape, touch.a.section, from_middle(touch.a, touch.station));
   if (touch.b.section < 0) {
     const RoomPart& thing = thing_of(model, touch.b);
     pair.post(thing.outline, thing.stations);
@@ -83,9 +90,7 @@ ProofMaker pair_in(const Model& model, const RehearsedTouch& touch, const Segmen
   }
   pair.base = touch.b.section;
   pair.segment.stations = {0.0, 0.0};
-  std::vector<Interval> stations = touch.b.stations;
-  for (Interval& stretch : stations) stretch = stretch + -touch.station;
-  pair.post(touch.b.shape, stations);
+  pair.post(touch.b.shape, from_middle(touch.b, touch.station));
   return pair;
 }
 
