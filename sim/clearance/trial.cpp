@@ -15,8 +15,6 @@ constexpr double kHorizon = 1.0;
 /// Rounding that station sets are widened by, so that what is left of the span is proven [m].
 constexpr double kStationGuard = 1e-9;
 
-bool turns_folds(const Segment& s) { return s.kind == SegmentKind::drag || s.from.folds != s.to.folds; }
-
 Segment cut(const Linkage& linkage, const Segment& segment, double u0, double u1) {
   Segment out = segment;
   out.from = at(linkage, segment, u0);
@@ -155,9 +153,7 @@ MoveTrial Trial::run(int number) {
     where.move = number;
     where.segment = static_cast<int>(&segment - move.segments.data());
     against_room(move, segment, where, out);
-    // A line from the room sweeps over the sections whatever turns.
-    if (turns_folds(segment) || stands_over_stations(move) || move.hooked_on)
-      against_sections(move, segment, where, out);
+    against_sections(move, segment, where, out);
     for (std::size_t i = before; i < out.encounters.size(); ++i) out.encounters[i].part = where.segment;
   }
   for (Encounter& e : out.encounters) {
@@ -189,7 +185,7 @@ void Trial::against_sections(const Move& move, const Segment& whole, PairPlace w
       const TargetCast targets = section_cast(model_, move, base);
       segment.stations = {0.0, 0.0};  // both ride on the stair
       const ProofStage stage{model_.linkage, segment,         base,
-                        movers.movers,  targets.targets, folded(segment, hinge) ? folded_needs_ : straight_needs_};
+                             movers.movers,  targets.targets, folded(segment, hinge) ? folded_needs_ : straight_needs_};
       take(stage, movers, targets, where, out);
     }
   }
