@@ -37,6 +37,16 @@ Nearest nearest_slab(const std::vector<const RoomPart*>& slabs, const RoomPart& 
   return best;
 }
 
+/// The slab's stations that lie beside the part; all of them where the part stands next to it along the rail.
+IntervalSet beside(const RoomPart& slab, const RoomPart& part) {
+  IntervalSet out;
+  for (const Interval stretch : part.stations) {
+    const Interval both = meet(slab.stations.front(), stretch);
+    if (!both.empty()) out.push_back(both);
+  }
+  return out.empty() ? slab.stations : out;
+}
+
 Finding tell(const Model& model, const RoomPart& part, const Nearest& near) {
   const bool sure = near.clearance + near.excess < model.margin.standard;
   Finding f;
@@ -45,7 +55,8 @@ Finding tell(const Model& model, const RoomPart& part, const Nearest& near) {
                                                 : FindingKind::margin;
   f.parts = {near.slab->name, part.name};
   f.part_kinds = {PartKind::lead_line, part.kind};
-  f.stations = {near.slab->stations.front()};
+  f.stations = beside(*near.slab, part);
+  f.worst.station = f.stations.front().middle();
   f.clearance = near.clearance;
   f.needed = model.margin.standard;
   f.things = f.things_in_all = 1;
