@@ -97,6 +97,17 @@ void tell_poses(const Encounters& all, Finding& f) {
   f.to = (*std::max_element(all.begin(), all.end(), ends))->to;
 }
 
+/// The stretches, cut to where rail and hooks let the stair's middle be: what is met where it cannot stand (a floor
+/// that has no end) is met nowhere.
+IntervalSet where_it_can_stand(const IntervalSet& stations, Interval span) {
+  IntervalSet out;
+  for (const Interval stretch : stations) {
+    const Interval part = meet(stretch, span);
+    if (!part.empty()) out.push_back(part);
+  }
+  return out.empty() ? stations : out;
+}
+
 /// Stations, and how many of the room's like things are met.
 void tell_places(const Model& model, const Trial& trial, const Encounters& all, const Encounter& worst, Finding& f) {
   std::set<double> things;
@@ -104,7 +115,7 @@ void tell_places(const Model& model, const Trial& trial, const Encounters& all, 
     f.stations.insert(f.stations.end(), e->stations.begin(), e->stations.end());
     things.insert(e->things.begin(), e->things.end());
   }
-  f.stations = unite(std::move(f.stations));
+  f.stations = where_it_can_stand(unite(std::move(f.stations)), model.span);
   f.things = static_cast<int>(things.size());
   const ZoneState state = model.moves[static_cast<std::size_t>(worst.move)].state;
   f.things_in_all = worst.target.section >= 0 ? f.things : things_in_all(trial.room(state), worst.target.name);
