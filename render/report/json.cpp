@@ -54,7 +54,8 @@ Json move_json(const Model& model, const MoveResult& move, DisplayUnits units) {
            {"verdict", verdict_name(move.verdict)},
            {"clearance_at_least_m", json_number(move.at_least)},
            {"clearance_at_most_m", json_number(move.at_most)},
-           {"clearance_text", std::isfinite(move.at_most) ? format_small_length(move.at_most, units) : "nothing near"}};
+           {"clearance_text",
+            !move.closest[0].empty() ? format_small_length(AtLeast{move.at_least}, units) : "nothing near"}};
   if (move.closest[0].empty()) {
     out["closest"] = nullptr;
     return out;
@@ -67,7 +68,7 @@ Json move_json(const Model& model, const MoveResult& move, DisplayUnits units) {
 
 void add_place(Json& out, const Model& model, const Finding& finding, DisplayUnits units) {
   out["stations_m"] = json_stretches(finding.stations);
-  out["stations_text"] = stretches_text(finding.stations, units);
+  out["stations_text"] = stretches_around(finding.stations, units);
   out["from"] = json_pose(model.linkage, finding.from);
   out["to"] = json_pose(model.linkage, finding.to);
   out["worst"] = json_placed_pose(model.linkage, finding.worst);

@@ -42,7 +42,7 @@ TEST_CASE("text report: the moves stand in a table, states without a number", "[
   const std::string text = report(testing::sample_dry_fit());
   CHECK_THAT(text, Contains("  no  move      verdict       at least  at most  closest parts\n"));
   CHECK_THAT(text, Contains("  1   roll      INTERFERENCE  -9.1 mm   -9.0 mm  hook curl, bracket arm\n"));
-  CHECK_THAT(text, Contains("      standing  CLEAR         14 mm     14 mm    tread, loft\n"));
+  CHECK_THAT(text, Contains("      standing  CLEAR         14 mm     15 mm    tread, loft\n"));
 }
 
 TEST_CASE("text report: nothing near prints no number", "[report]") {
