@@ -75,6 +75,7 @@ void add_place(Json& out, const Model& model, const Finding& finding, DisplayUni
   out["worst"]["on_parts_m"] = {{json_number(finding.witness.on_a.x), json_number(finding.witness.on_a.y)},
                                 {json_number(finding.witness.on_b.x), json_number(finding.witness.on_b.y)}};
   out["clearance_m"] = json_number(finding.clearance);
+  out["clearance_at_least_m"] = json_number(finding.proven_clearance());
   out["needed_m"] = json_number(finding.needed);
   out["play_m"] = json_number(finding.play);
   out["depth_m"] = json_number(finding.depth());

@@ -128,12 +128,12 @@ std::string spaced(const std::string& words) { return words.empty() ? "" : " " +
 
 std::string meeting_sentence(const Finding& finding, DisplayUnits units) {
   return finding.parts[0] + " meets " + finding.parts[1] + things_text(finding) + spaced(when_text(finding)) + ", " +
-         format_small_length(AtMost{finding.depth()}, units) + " deep";
+         format_small_length(-AtLeast{finding.proven_clearance()}, units) + " deep";
 }
 
 std::string margin_sentence(const Finding& finding, DisplayUnits units) {
   const std::string near = finding.clearance > 0.0
-                               ? "comes within " + format_small_length(AtLeast{finding.clearance}, units) + " of "
+                               ? "comes within " + format_small_length(AtLeast{std::max(0.0, finding.proven_clearance())}, units) + " of "
                                : "touches ";
   return finding.parts[0] + " " + near + finding.parts[1] + things_text(finding) + spaced(when_text(finding)) + "; " +
          format_small_length(Nominal{finding.needed}, units) + " wanted";
@@ -144,7 +144,7 @@ std::string zone_sentence(const Finding& finding, DisplayUnits units) {
                                     [](MoveKind kind) { return kind == MoveKind::stand; });
   if (finding.clearance >= 0.0) return margin_sentence(finding, units);
   return finding.parts[0] + (standing ? " stands in " : " hangs into ") + finding.parts[1] + " by " +
-         format_small_length(AtMost{finding.depth()}, units) + spaced(when_text(finding));
+         format_small_length(-AtLeast{finding.proven_clearance()}, units) + spaced(when_text(finding));
 }
 
 std::string undecided_sentence(const Finding& finding) {

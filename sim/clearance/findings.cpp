@@ -85,6 +85,13 @@ const Encounter& worst_of(const Encounters& all) {
   });
 }
 
+/// How much less than `witnessed` the clearance may be in any of them.
+double unsettled_below(double witnessed, const Encounters& all) {
+  double least = witnessed;
+  for (const Encounter* e : all) least = std::min(least, e->least.at_least);
+  return witnessed - least;
+}
+
 /// First and last pose in the procedure's order.
 void tell_poses(const Encounters& all, Finding& f) {
   const auto starts = [](const Encounter* a, const Encounter* b) {
@@ -144,6 +151,7 @@ Finding tell(const Model& model, const Trial& trial, const Group& group) {
   f.worst = worst.at;
   f.place = worst.place;
   f.clearance = worst.least.at_most;
+  f.unsettled = unsettled_below(f.clearance, all);
   f.needed = worst.need.margin;
   f.play = worst.need.play;
   f.witness = worst.worst.witness;

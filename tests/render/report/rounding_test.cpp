@@ -180,7 +180,7 @@ void check_finding(const nlohmann::json& finding, DisplayUnits units) {
   INFO(text);
   std::smatch words;
   if (finding["kind"] == "build" || finding["kind"] == "seat") return;
-  const double clearance = finding["clearance_m"];
+  const double clearance = finding["clearance_at_least_m"];
   if (std::regex_search(text, words, std::regex(R"(comes within (.*?) of )")))
     CHECK(read_least(words[1], units) <= clearance + kShownSlack);
   if (std::regex_search(text, words, std::regex(R"(, ([^,]*) deep$)")))
