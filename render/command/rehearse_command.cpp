@@ -39,7 +39,7 @@ double moment(const std::string& option, const std::string& text) {
   const double time = seconds(option, text);
   if (time > kLongestRehearsal)
     throw UsageFault(option + ": " + text + " is after the end: no rehearsal is watched for longer than " +
-                         format_decimal(kLongestRehearsal / 60.0, 0) + " min",
+                         format_decimal(Nominal{kLongestRehearsal / 60.0}, 0) + " min",
                      "run it without " + option + " first: the report says how long the procedure takes");
   return time;
 }
@@ -92,7 +92,7 @@ std::string report_of(const SceneRequest& request, const RehearsalSubject& subje
 RehearsalReport watched(RehearsalOptions options, const Scene& scene, const Model& model, const Voice& voice) {
   Progress progress(voice.progress);
   options.progress = [&](double time) {
-    progress.tell("rehearsing: " + format_decimal(time, 0) + " s of the work have run");
+    progress.tell("rehearsing: " + format_decimal(Nominal{time}, 0) + " s of the work have run");
   };
   return rehearse(scene, model, options);
 }
@@ -124,7 +124,8 @@ RehearsalOptions rehearsal_options(const WhatIfs& asked) {
   options.comes_down = !asked.only_up;
   options.hand_at_foot = !asked.alone;
   for (const int hinge : asked.no_pins) options.no_pins.push_back(hinge - 1);
-  if (options.let_go && options.line_breaks) throw UsageFault("the line is let go or it breaks, not both",
+  if (options.let_go && options.line_breaks)
+    throw UsageFault("the line is let go or it breaks, not both",
                      "leave --let-go or --line-breaks out: run it once with each");
   if (!options.no_pins.empty() && (options.let_go || options.line_breaks))
     throw UsageFault("--no-pin has the stair stand without a pin, and nobody hooks the line on: there is none to lose",
@@ -146,11 +147,12 @@ double station_at_first(const std::string& text, const Model& model, DisplayUnit
     return *model.home;
   }
   const Measure read = parse_length(text, LengthUnit::none);
-  if (!read.value) throw UsageFault("--from: \"" + text + "\": " + read.problem, "write a station, as in 2.5m, or home");
+  if (!read.value)
+    throw UsageFault("--from: \"" + text + "\": " + read.problem, "write a station, as in 2.5m, or home");
   if (!model.span.contains(*read.value))
-    throw UsageFault("--from: the stair cannot stand at station " + place_text(*read.value, units),
-                     "its hooks keep it between stations " + place_text(model.span.lo, units) + " and " +
-                         place_text(model.span.hi, units));
+    throw UsageFault("--from: the stair cannot stand at station " + place_text(Nominal{*read.value}, units),
+                     "its hooks keep it between stations " + place_text(AtMost{model.span.lo}, units) + " and " +
+                         place_text(AtLeast{model.span.hi}, units));
   return *read.value;
 }
 

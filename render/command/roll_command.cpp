@@ -17,11 +17,11 @@ void check_roll(const Scene& scene, const Model& model, const PushOptions& push,
   const Interval reach{model.floor_level, model.linkage.pivot.y};
   if (!reach.contains(push.height))
     throw UsageFault("--push: the hand must be between the floor and the rail",
-                     "a height above the floor of up to " + place_text(reach.length(), units));
+                     "a height above the floor of up to " + place_text(AtLeast{reach.length()}, units));
   const double half = 0.5 * scene.stair.width;
   if (std::abs(push.across) > half)
     throw UsageFault("--push: the hand is beside the stair",
-                     "an offset of at most " + place_text(half, units) + " either way");
+                     "an offset of at most " + place_text(AtLeast{half}, units) + " either way");
   if (scene.stair.casters.stations.empty())
     throw UsageFault("--push: this stair has no casters to roll on", "give them under stair.casters.stations");
   if (free_stations(span_site(scene, model), model.span).empty())

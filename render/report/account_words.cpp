@@ -15,34 +15,34 @@ std::string counted_text(double count, const char* one, const char* many) {
 }
 
 std::string held_at(const Trouble& trouble, DisplayUnits units) {
-  return ", pushed " + place_text(trouble.also, units) + " above the floor";
+  return ", pushed " + place_text(Nominal{trouble.also}, units) + " above the floor";
 }
 
 // Differences are small: they keep more figures than what they are differences of.
-std::string small_force(double newtons, DisplayUnits units) {
+std::string small_force(AtMost newtons, DisplayUnits units) {
   return units == DisplayUnits::metric ? format_decimal(newtons, 1) + " N"
-                                       : format_decimal(newtons / kPoundForce, 2) + " lbf";
+                                       : format_decimal(Figure(newtons).in(kPoundForce), 2) + " lbf";
 }
 
-std::string small_speed(double speed, DisplayUnits units) {
+std::string small_speed(AtMost speed, DisplayUnits units) {
   return units == DisplayUnits::metric ? format_decimal(speed, 3) + " m/s"
-                                       : format_decimal(speed / kFoot, 3) + " ft/s";
+                                       : format_decimal(Figure(speed).in(kFoot), 3) + " ft/s";
 }
 
-std::string small_length(double metres, DisplayUnits units) {
-  return units == DisplayUnits::metric ? format_decimal(1e3 * metres, 2) + " mm"
-                                       : format_decimal(metres / kInch, 3) + "\"";
+std::string small_length(Figure metres, DisplayUnits units) {
+  return units == DisplayUnits::metric ? format_decimal(metres.in(1e-3), 2) + " mm"
+                                       : format_decimal(metres.in(kInch), 3) + "\"";
 }
 
 // What the step changes, of all that can be compared.
 std::vector<std::string> differences(const RehearsalBounds& bounds, DisplayUnits units) {
   std::vector<std::string> all;
-  if (bounds.pull > 0.0) all.push_back("peak pulls by up to " + small_force(bounds.pull, units));
-  if (bounds.lean > 0.0) all.push_back("leans at the moves' ends by " + format_degrees(bounds.lean, 2));
+  if (bounds.pull > 0.0) all.push_back("peak pulls by up to " + small_force({bounds.pull}, units));
+  if (bounds.lean > 0.0) all.push_back("leans at the moves' ends by " + format_degrees(AtMost{bounds.lean}, 2));
   if (bounds.swing > 0.0)
-    all.push_back("how wide the last section still swings there by " + format_degrees(bounds.swing, 2));
-  if (bounds.push) all.push_back("pushes along the rail by " + small_force(*bounds.push, units));
-  if (bounds.speed) all.push_back("the greatest speed afterwards by " + small_speed(*bounds.speed, units));
+    all.push_back("how wide the last section still swings there by " + format_degrees(AtMost{bounds.swing}, 2));
+  if (bounds.push) all.push_back("pushes along the rail by " + small_force({*bounds.push}, units));
+  if (bounds.speed) all.push_back("the greatest speed afterwards by " + small_speed({*bounds.speed}, units));
   return all;
 }
 
@@ -56,7 +56,8 @@ std::string seen_once(const RehearsalBounds& bounds) {
 
 std::string half_step(const RehearsalBounds& bounds, DisplayUnits units) {
   if (bounds.too_swift_again)
-    return " It could not be run again at half the step, as a rope bounced too swiftly: how far that changes the numbers "
+    return " It could not be run again at half the step, as a rope bounced too swiftly: how far that changes the "
+           "numbers "
            "is not known.";
   if (!bounds.compared) return " It was not run again at half the step.";
   const auto all = differences(bounds, units);
@@ -68,8 +69,8 @@ std::string half_step(const RehearsalBounds& bounds, DisplayUnits units) {
 
 std::string touch_gap(const RehearsalBounds& bounds, DisplayUnits units) {
   if (!(bounds.touch_gap > 0.0)) return "";
-  return " Parts seen to touch were at most " + small_length(bounds.touch_gap, units) +
-         " apart by exact distance; the physics world is allowed " + small_length(kWorldSkin, units) + ".";
+  return " Parts seen to touch were at most " + small_length(AtMost{bounds.touch_gap}, units) +
+         " apart by exact distance; the physics world is allowed " + small_length(Nominal{kWorldSkin}, units) + ".";
 }
 
 }  // namespace
@@ -79,7 +80,7 @@ std::string trouble_text(const Trouble& trouble, DisplayUnits units) {
     case TroubleKind::refused:
       return "a rope is too stiff for the physics world, and nothing was rehearsed";
     case TroubleKind::moves_off:
-      return trouble.what + " and " + trouble.other + " reaches " + speed_text(trouble.value, units);
+      return trouble.what + " and " + trouble.other + " reaches " + speed_text(AtMost{trouble.value}, units);
     case TroubleKind::stays_up:
       return trouble.what + ", and what it held stays as it is for now";
     case TroubleKind::not_tried:
@@ -93,9 +94,10 @@ std::string trouble_text(const Trouble& trouble, DisplayUnits units) {
     case TroubleKind::roll_binds:
       return "rolled along, the hooks bind" + held_at(trouble, units);
     case TroubleKind::roll_too_weak:
-      return "a push of " + force_text(trouble.value, units) + " does not roll the stair" + held_at(trouble, units);
+      return "a push of " + force_text(AtMost{trouble.value}, units) + " does not roll the stair" +
+             held_at(trouble, units);
     case TroubleKind::roll_sticks:
-      return "a push of " + force_text(trouble.value, units) + " does not roll the stair all the way" +
+      return "a push of " + force_text(AtMost{trouble.value}, units) + " does not roll the stair all the way" +
              held_at(trouble, units);
     case TroubleKind::roll_meets:
       return "rolled along, " + trouble.what + " meets " + trouble.other;
@@ -108,19 +110,20 @@ std::string trouble_text(const Trouble& trouble, DisplayUnits units) {
     case TroubleKind::zones:
       return counted_text(trouble.value, "part enters a keep-clear zone", "parts enter a keep-clear zone");
     case TroubleKind::overlaps:
-      return counted_text(trouble.value, "pair of parts overlaps from the start", "pairs of parts overlap from the start");
+      return counted_text(trouble.value, "pair of parts overlaps from the start",
+                          "pairs of parts overlap from the start");
     case TroubleKind::at_half_step:
       return "at half the step besides: " + trouble.what;
     case TroubleKind::stalls:
-      return "the crew cannot haul for " + seconds_text(trouble.value);
+      return "the crew cannot haul for " + seconds_text(AtMost{trouble.value});
     case TroubleKind::hooks_lift:
-      return "the hooks lift " + format_small_length(trouble.value, units) + " off the pipe";
+      return "the hooks lift " + format_small_length(AtMost{trouble.value}, units) + " off the pipe";
     case TroubleKind::slack:
       return counted_text(trouble.value, "slack spell of the line", "slack spells of the line");
     case TroubleKind::swings_loose:
-      return "a section swings by " + format_degrees(trouble.value) + " when its pin is pulled";
+      return "a section swings by " + format_degrees(AtMost{trouble.value}) + " when its pin is pulled";
     case TroubleKind::lands_hard:
-      return "the foot strikes the floor at " + speed_text(trouble.value, units);
+      return "the foot strikes the floor at " + speed_text(AtMost{trouble.value}, units);
   }
   return {};
 }
@@ -132,9 +135,10 @@ std::vector<std::string> trouble_texts(const std::vector<Trouble>& troubles, Dis
 }
 
 std::string bounds_sentences(const RehearsalBounds& bounds, DisplayUnits units) {
-  return "Step 1/" + format_decimal(1.0 / bounds.step, 0) + " s. Energy from nowhere: " +
-         energy_bound_text(bounds.energy_gain, units, 2) + ", beside " + energy_text(bounds.energy_scale, units) +
-         " that came and went." + half_step(bounds, units) + touch_gap(bounds, units);
+  return "Step 1/" + format_decimal(Nominal{1.0 / bounds.step}, 0) +
+         " s. Energy from nowhere: " + energy_bound_text({bounds.energy_gain}, units, 2) + ", beside " +
+         energy_text(AtLeast{bounds.energy_scale}, units) + " that came and went." + half_step(bounds, units) +
+         touch_gap(bounds, units);
 }
 
 }  // namespace stowpath

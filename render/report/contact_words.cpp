@@ -26,15 +26,15 @@ std::string when_text(const ContactRule& rule) {
 std::string where_text(const ContactRule& rule, DisplayUnits units) {
   if (std::isinf(rule.radius)) return "anywhere";
   const std::string body = rule.body < 0 ? "" : " of section " + std::to_string(rule.body + 1);
-  const std::string place = rule.body < 0 ? "out " + place_text(rule.centre.x, units) + ", up " + place_text(rule.centre.y, units)
-                                          : "along " + place_text(rule.centre.x, units) + ", across " +
-                                                place_text(rule.centre.y, units) + body;
-  return "within " + format_small_length(rule.radius, units) + " of " + place;
+  const std::string place = rule.body < 0 ? "out " + place_text(Nominal{rule.centre.x}, units) + ", up " + place_text(Nominal{rule.centre.y}, units)
+                                          : "along " + place_text(Nominal{rule.centre.x}, units) + ", across " +
+                                                place_text(Nominal{rule.centre.y}, units) + body;
+  return "within " + format_small_length(AtMost{rule.radius}, units) + " of " + place;
 }
 
 std::string depth_text(const MeantContact& contact, const ContactRule& rule, DisplayUnits units) {
-  const std::string allowed = std::isinf(rule.depth) ? "any depth" : "at most " + format_small_length(rule.depth, units);
-  const std::string drawn = contact.deepest > 0.0 ? format_small_length(contact.deepest, units) + " as drawn" : "apart as drawn";
+  const std::string allowed = std::isinf(rule.depth) ? "any depth" : "at most " + format_small_length(AtMost{rule.depth}, units);
+  const std::string drawn = contact.deepest > 0.0 ? format_small_length(AtMost{contact.deepest}, units) + " as drawn" : "apart as drawn";
   return allowed + " deep, " + drawn;
 }
 

@@ -25,7 +25,7 @@ std::string_view kind_unit(LoadKind kind) {
 std::string explained(const HardwareItem& item) {
   std::string text = item.basis;
   if (!item.note.empty()) text += (item.basis.empty() ? "" : "; ") + item.note;
-  if (item.dynamic != 1.0) text += "; load times " + format_decimal(item.dynamic, 2) + " for a moving line";
+  if (item.dynamic != 1.0) text += "; load times " + format_decimal(Nominal{item.dynamic}, 2) + " for a moving line";
   return text + ".";
 }
 
@@ -53,15 +53,15 @@ std::vector<Explained> explanations(const std::vector<HardwareItem>& items) {
 std::string times_text(const HardwareItem& item) {
   const auto ratio = item.ratio();
   if (!ratio) return "?";
-  return *ratio > kManyTimes ? "over 100" : format_decimal(*ratio, 2);
+  return *ratio > kManyTimes ? "over 100" : format_decimal(AtLeast{*ratio}, 2);
 }
 
-std::string stress_text(double pascals, DisplayUnits units) {
-  return units == DisplayUnits::imperial ? format_decimal(pascals / kPsi, 0) + " psi"
-                                         : format_decimal(pascals / 1e6, 1) + " MPa";
+std::string stress_text(Figure pascals, DisplayUnits units) {
+  return units == DisplayUnits::imperial ? format_decimal(pascals.in(kPsi), 0) + " psi"
+                                         : format_decimal(pascals.in(1e6), 1) + " MPa";
 }
 
-std::string load_text(LoadKind kind, double load, DisplayUnits units) {
+std::string load_text(LoadKind kind, Figure load, DisplayUnits units) {
   if (kind == LoadKind::moment) return torque_text(load, units);
   return kind == LoadKind::stress ? stress_text(load, units) : force_text(load, units);
 }
@@ -83,7 +83,7 @@ std::string hardware_sentence(const std::vector<HardwareItem>& items, DisplayUni
   if (count.known == 0) return "no piece has a known resistance" + unknown;
   const HardwareItem& weakest = items.front();
   const std::string first = weakest.name + " bears " + times_text(weakest) + " times its " +
-                            load_text(weakest.kind, weakest.load, units) + ", " + weakest.where;
+                            load_text(weakest.kind, AtMost{weakest.load}, units) + ", " + weakest.where;
   const std::string pieces = counted(count.known, "piece", "pieces");
   if (count.too_weak == 0) return "every one of " + pieces + " bears what it gets; the weakest, " + first + unknown;
   return std::to_string(count.too_weak) + " of " + pieces +
@@ -98,8 +98,8 @@ void write_hardware(ReportPage& page, const std::vector<HardwareItem>& items, Di
   table.row({"times", "piece", "gets", "bears", "", "status", "worst"});
   for (const HardwareItem& item : items) {
     const auto ratio = item.ratio();
-    table.row({times_text(item), item.name, load_text(item.kind, item.load, units),
-               item.resistance ? load_text(item.kind, *item.resistance, units) : "",
+    table.row({times_text(item), item.name, load_text(item.kind, AtMost{item.load}, units),
+               item.resistance ? load_text(item.kind, AtLeast{*item.resistance}, units) : "",
                ratio && *ratio < 1.0 ? "OVER" : "", status_words(item), item.where});
   }
   page.table("HARDWARE, the weakest first", table);

@@ -11,10 +11,10 @@
 namespace stowpath {
 
 /// "310 N", "42 Nm" or "8.3 MPa", in the units shown.
-std::string load_text(LoadKind kind, double load, DisplayUnits units);
+std::string load_text(LoadKind kind, Figure load, DisplayUnits units);
 
 /// "2.3 MPa" or "330 psi".
-std::string stress_text(double pascals, DisplayUnits units);
+std::string stress_text(Figure pascals, DisplayUnits units);
 
 /// How many times its load a piece bears: "0.62", "over 100", "?" where that is not known.
 std::string times_text(const HardwareItem& item);

@@ -41,7 +41,7 @@ class Writer {
   }
 
  private:
-  std::string force(double newtons) const { return force_figures(newtons, units_); }
+  std::string force(Figure newtons) const { return force_figures(newtons, units_); }
   std::string in_unit(const std::string& what) const { return what + ", " + std::string(force_unit(units_)); }
 
   void answer() { page_.raw(hoist_verdict_text(subject_, page_.colour())); }
@@ -54,7 +54,7 @@ class Writer {
     table.figures(2);
     table.row({"limit", in_unit("force"), "margin", "", "source"});
     for (const LimitMargin& m : subject_.effort.limits) {
-      table.row({m.limit.name, force(m.limit.force), force(m.margin), m.margin < 0.0 ? "OVER" : "",
+      table.row({m.limit.name, force(AtLeast{m.limit.force}), force(AtLeast{m.margin}), m.margin < 0.0 ? "OVER" : "",
                  source_text(m.limit.source)});
     }
     page_.table(crank ? "AGAINST WHAT PEOPLE DO AT A CRANK, weakest first" : "AGAINST WHAT PEOPLE PULL, weakest first",
@@ -71,8 +71,8 @@ class Writer {
         "PULL AT THE " + std::string(subject_.effort.winch ? "DRUM" : "HAND") + ", greatest of each move on the line",
         table);
     const PullReport& pull = subject_.pull;
-    const std::string least = force_text(pull.least_friction_peak, units_);
-    const std::string most = force_text(pull.most_friction_peak, units_);
+    const std::string least = force_text(AtLeast{pull.least_friction_peak}, units_);
+    const std::string most = force_text(AtMost{pull.most_friction_peak}, units_);
     page_.paragraph("Over the ranges of friction given, the raising peak " +
                     (least == most ? "stays at " + most : "lies between " + least + " and " + most) + ".");
   }
@@ -80,13 +80,13 @@ class Writer {
   std::vector<std::string> cells(const MovePull& move) const {
     const Move& m = subject_.model.moves[move.move];
     const PullSample& peak = subject_.pull.samples[move.peak];
-    const std::string at = poses_text(subject_.model.linkage, peak.pose, peak.pose);
+    const std::string at = pose_text(subject_.model.linkage, peak.pose);
     return {std::to_string(m.index),
             std::string(move_name(m.kind)),
-            force(move.raising),
-            force(move.holding),
-            force(move.lowering),
-            place_text(move.hauled, units_),
+            force(AtMost{move.raising}),
+            force(AtMost{move.holding}),
+            force(AtMost{move.lowering}),
+            place_text(AtMost{move.hauled}, units_),
             at + (move.slack ? "; the line goes slack" : "")};
   }
 
@@ -94,9 +94,8 @@ class Writer {
     if (subject_.pull.events.empty() && !subject_.pull.peak_side) return;
     page_.heading("ON THE WAY");
     for (const PullEvent& event : subject_.pull.events) {
-      page_.paragraph(std::string(event_text(event.kind)) + ": at " +
-                      poses_text(subject_.model.linkage, event.pose, event.pose) + " in " +
-                      move_text(subject_.model, event.move));
+      page_.paragraph(std::string(event_text(event.kind)) + ": at " + pose_text(subject_.model.linkage, event.pose) +
+                      " in " + move_text(subject_.model, event.move));
     }
     const std::string side = side_sentence(subject_);
     if (!side.empty()) page_.paragraph(side);
@@ -108,8 +107,9 @@ class Writer {
     for (const std::size_t column : {1U, 2U, 3U, 4U}) table.figures(column);
     table.row({"with", in_unit("peak"), "less by", "line in", "side pull"});
     for (const PullChange& change : subject_.pull.changes) {
-      table.row({change.text, force(change.peak), force(change.benefit), place_text(change.haul_length, units_),
-                 force(change.side_pull), change.lifts ? "" : "does not lift all the way"});
+      table.row({change.text, force(AtMost{change.peak}), force(AtLeast{change.benefit}),
+                 place_text(AtMost{change.haul_length}, units_), force(AtMost{change.side_pull}),
+                 change.lifts ? "" : "does not lift all the way"});
     }
     page_.table("WHAT OTHER RIGGING WOULD ASK, best first", table);
   }
@@ -128,7 +128,7 @@ class Writer {
     page_.section("WORK", text + places + ".");
   }
 
-  static std::string joules(double energy) { return format_decimal(energy, 0) + " J"; }
+  static std::string joules(double energy) { return format_decimal(AtMost{energy}, 0) + " J"; }
 
   void assumptions() {
     page_.heading("TAKEN FOR GRANTED");

@@ -17,15 +17,15 @@ constexpr double kFootPound = 1.3558179483314004;  // [N m]
 bool imperial(DisplayUnits units) { return units == DisplayUnits::imperial; }
 
 // Whole numbers, and a tenth below ten.
-std::string few_digits(double value) { return format_decimal(value, std::abs(value) < 9.95 ? 1 : 0); }
+std::string few_digits(Figure figure) { return format_decimal(figure, std::abs(figure.value()) < 9.95 ? 1 : 0); }
 
-std::string newtons_text(double newtons) {
-  if (std::abs(newtons) >= 1e4) return format_decimal(newtons / 1e3, 1) + " kN";
+std::string newtons_text(Figure newtons) {
+  if (std::abs(newtons.value()) >= 1e4) return format_decimal(newtons.in(1e3), 1) + " kN";
   return few_digits(newtons) + " N";
 }
 
 std::string quoted_speed(const HoistEffort& effort) {
-  const std::string rate = format_decimal(effort.input_speed, 0) + " turns a minute";
+  const std::string rate = format_decimal(Nominal{effort.input_speed}, 0) + " turns a minute";
   if (effort.speed_given) return rate;
   return rate + (effort.by == PulledBy::crank_winch ? " (our estimate of cranking)" : " (our estimate of a drill)");
 }
@@ -33,13 +33,14 @@ std::string quoted_speed(const HoistEffort& effort) {
 std::string peak_words(const HoistSubject& subject) {
   const PullReport& pull = subject.pull;
   if (!pull.peak_raising) return "no move is done on the line";
-  return "the pull peaks at " + force_text(subject.effort.peak, subject.units) + " at " +
+  return "the pull peaks at " + force_text(AtMost{subject.effort.peak}, subject.units) + " at " +
          sample_text(subject.model, pull.samples[*pull.peak_raising]);
 }
 
 std::string limits_words(const HoistSubject& subject) {
   const HoistEffort& effort = subject.effort;
-  const std::string by = force_text(std::abs(effort.worst_excess), subject.units);
+  const Figure excess = effort.worst_excess > 0.0 ? Figure(AtMost{effort.worst_excess}) : -AtMost{effort.worst_excess};
+  const std::string by = force_text(excess, subject.units);
   if (effort.own_limit) return by + (effort.worst_excess > 0.0 ? " over your own limit" : " under your own limit");
   const auto all = static_cast<long long>(effort.limits.size());
   const std::string figures = counted(all, "figure listed", "figures listed");
@@ -59,17 +60,18 @@ std::string person_words(const HoistSubject& subject, const std::string& work) {
 
 std::string cranked_words(const HoistSubject& subject) {
   const WinchRun& run = *subject.effort.winch;
-  return person_words(subject, "crank this up") + ": " + force_text(run.handle_force.value_or(0.0), subject.units) +
-         " on the crank, " + limits_words(subject) + "; " + minutes_text(run.minutes) + " at " +
-         quoted_speed(subject.effort) + "; on the line " + peak_words(subject);
+  return person_words(subject, "crank this up") + ": " +
+         force_text(AtMost{run.handle_force.value_or(0.0)}, subject.units) + " on the crank, " + limits_words(subject) +
+         "; " + minutes_text(AtMost{run.minutes}) + " at " + quoted_speed(subject.effort) + "; on the line " +
+         peak_words(subject);
 }
 
 std::string driven_words(const HoistSubject& subject) {
   const WinchRun& run = *subject.effort.winch;
-  const std::string wants = torque_text(run.torque, subject.units) + " at " + quoted_speed(subject.effort) + ", " +
-                            minutes_text(run.minutes) + "; on the line " + peak_words(subject);
+  const std::string wants = torque_text(AtMost{run.torque}, subject.units) + " at " + quoted_speed(subject.effort) +
+                            ", " + minutes_text(AtMost{run.minutes}) + "; on the line " + peak_words(subject);
   if (!run.torque_given) return "the drive has to give " + wants + "; what it gives is not said";
-  const std::string given = " of its " + torque_text(*run.torque_given, subject.units);
+  const std::string given = " of its " + torque_text(AtLeast{*run.torque_given}, subject.units);
   return (run.torque > *run.torque_given ? "the drive is too weak" : "the drive can lift this") + given +
          ", the lift asks " + wants;
 }
@@ -85,34 +87,35 @@ std::string answer_words(const HoistSubject& subject) {
 std::string drill_words(const HoistSubject& subject) {
   if (!subject.effort.drill) return "";
   const WinchRun& run = *subject.effort.drill;
-  return " Turned by a drill at " + format_decimal(kDrillSpeed, 0) + " turns a minute (our estimate) it takes " +
-         minutes_text(run.minutes) + ", at " + torque_text(run.torque, subject.units) + ".";
+  return " Turned by a drill at " + format_decimal(Nominal{kDrillSpeed}, 0) +
+         " turns a minute (our estimate) it takes " + minutes_text(AtMost{run.minutes}) + ", at " +
+         torque_text(AtMost{run.torque}, subject.units) + ".";
 }
 
 }  // namespace
 
-std::string force_text(double newtons, DisplayUnits units) {
+std::string force_text(Figure newtons, DisplayUnits units) {
   if (!imperial(units)) return newtons_text(newtons);
-  return few_digits(newtons / kPoundForce) + " lbf (" + newtons_text(newtons) + ")";
+  return few_digits(newtons.in(kPoundForce)) + " lbf (" + newtons_text(newtons) + ")";
 }
 
-std::string force_figures(double newtons, DisplayUnits units) {
-  return format_decimal(imperial(units) ? newtons / kPoundForce : newtons, 0);
+std::string force_figures(Figure newtons, DisplayUnits units) {
+  return format_decimal(imperial(units) ? newtons.in(kPoundForce) : newtons, 0);
 }
 
 std::string_view force_unit(DisplayUnits units) { return imperial(units) ? "lbf" : "N"; }
 
-std::string mass_text(double kilograms, DisplayUnits units) {
-  return imperial(units) ? format_decimal(kilograms / kPound, 1) + " lb" : format_decimal(kilograms, 2) + " kg";
+std::string mass_text(Figure kilograms, DisplayUnits units) {
+  return imperial(units) ? format_decimal(kilograms.in(kPound), 1) + " lb" : format_decimal(kilograms, 2) + " kg";
 }
 
-std::string torque_text(double newton_metres, DisplayUnits units) {
-  return imperial(units) ? format_decimal(newton_metres / kFootPound, 1) + " ft-lb"
+std::string torque_text(Figure newton_metres, DisplayUnits units) {
+  return imperial(units) ? format_decimal(newton_metres.in(kFootPound), 1) + " ft-lb"
                          : format_decimal(newton_metres, 1) + " Nm";
 }
 
-std::string minutes_text(double minutes) {
-  return minutes < 1.5 ? format_decimal(60.0 * minutes, 0) + " s" : format_decimal(minutes, 1) + " min";
+std::string minutes_text(Figure minutes) {
+  return minutes.value() < 1.5 ? format_decimal(minutes.in(1.0 / 60.0), 0) + " s" : format_decimal(minutes, 1) + " min";
 }
 
 std::string source_text(const Source& source) {
@@ -129,7 +132,7 @@ std::string move_text(const Model& model, std::size_t move) {
 }
 
 std::string sample_text(const Model& model, const PullSample& sample) {
-  return poses_text(model.linkage, sample.pose, sample.pose) + " in " + move_text(model, sample.move);
+  return pose_text(model.linkage, sample.pose) + " in " + move_text(model, sample.move);
 }
 
 std::string_view effort_word(EffortVerdict verdict) {
@@ -202,27 +205,28 @@ std::string holding_sentence(const HoistSubject& subject) {
 
 std::string haul_sentence(const HoistSubject& subject) {
   const PullReport& pull = subject.pull;
-  std::string text = "Line to haul in: " + place_text(pull.haul_length, subject.units) +
-                     ". Rope needed: " + place_text(pull.rope_needed, subject.units) + " with " +
-                     place_text(pull.line.tail, subject.units) + " of tail and " +
-                     place_text(pull.line.knot, subject.units) + " for the knot.";
+  std::string text = "Line to haul in: " + place_text(AtMost{pull.haul_length}, subject.units) +
+                     ". Rope needed: " + place_text(AtMost{pull.rope_needed}, subject.units) + " with " +
+                     place_text(Nominal{pull.line.tail}, subject.units) + " of tail and " +
+                     place_text(Nominal{pull.line.knot}, subject.units) + " for the knot.";
   if (pull.fold_line) {
-    text += " Fold line: " + place_text(pull.fold_haul_length, subject.units) + " to haul in, " +
-            place_text(pull.fold_rope_needed, subject.units) + " of rope.";
+    text += " Fold line: " + place_text(AtMost{pull.fold_haul_length}, subject.units) + " to haul in, " +
+            place_text(AtMost{pull.fold_rope_needed}, subject.units) + " of rope.";
   }
   if (subject.effort.by != PulledBy::hand) return text;
-  return text + " Hand over hand that takes " + minutes_text(subject.effort.hand_minutes.lo) + " to " +
-         minutes_text(subject.effort.hand_minutes.hi) + " without a rest (" +
+  return text + " Hand over hand that takes " + minutes_text(AtLeast{subject.effort.hand_minutes.lo}) + " to " +
+         minutes_text(AtMost{subject.effort.hand_minutes.hi}) + " without a rest (" +
          std::string(status_text(kHandOverHandSource.status)) + ": " + std::string(kHandOverHandSource.title) + ").";
 }
 
 std::string winch_sentence(const HoistSubject& subject) {
   if (!subject.effort.winch) return "";
   const WinchRun& run = *subject.effort.winch;
-  std::string text = format_decimal(run.turns, 0) + " turns at " + quoted_speed(subject.effort) + ": " +
-                     minutes_text(run.minutes) + " without a rest; " + torque_text(run.torque, subject.units) +
-                     " at the input, efficiency " + format_decimal(run.efficiency.share, 2) + " (" +
-                     source_text(run.efficiency.source) + ").";
+  std::string text = format_decimal(AtMost{run.turns}, 0) + " turns at " + quoted_speed(subject.effort) + ": " +
+                     minutes_text(AtMost{run.minutes}) + " without a rest; " +
+                     torque_text(AtMost{run.torque}, subject.units) + " at the input, efficiency " +
+                     format_decimal(AtLeast{run.efficiency.share}, 2) + " (" + source_text(run.efficiency.source) +
+                     ").";
   text += run.layers_known ? " The line lies in " + counted(run.layers, "layer", "layers") + " on the drum."
                            : " Reckoned as one layer on the drum, whose length is not said: more layers go faster and "
                              "crank harder.";
@@ -233,10 +237,10 @@ std::string side_sentence(const HoistSubject& subject) {
   const PullReport& pull = subject.pull;
   if (!pull.peak_side) return "";
   const PullSample& s = pull.samples[*pull.peak_side];
-  return "The line pulls the stair by up to " + force_text(std::abs(s.side_out), subject.units) +
+  return "The line pulls the stair by up to " + force_text(AtMost{std::abs(s.side_out)}, subject.units) +
          (s.side_out < 0.0 ? " towards the wall" : " away from the wall") + " and by " +
-         force_text(std::abs(s.side_along), subject.units) + " along the rail, at " + sample_text(subject.model, s) +
-         "; the hooks have to take it.";
+         force_text(AtMost{std::abs(s.side_along)}, subject.units) + " along the rail, at " +
+         sample_text(subject.model, s) + "; the hooks have to take it.";
 }
 
 std::string hoist_cautions() {

@@ -12,17 +12,17 @@ namespace stowpath {
 // How forces and the lift's results are said, in reports and on sheets alike.
 
 /// "98 N", or "22 lbf (98 N)"; from 10 kN "12.3 kN".
-std::string force_text(double newtons, DisplayUnits units);
+std::string force_text(Figure newtons, DisplayUnits units);
 /// The figures alone, for a column headed by force_unit.
-std::string force_figures(double newtons, DisplayUnits units);
+std::string force_figures(Figure newtons, DisplayUnits units);
 std::string_view force_unit(DisplayUnits units);
 
 /// "12.3 kg", or "27.1 lb".
-std::string mass_text(double kilograms, DisplayUnits units);
-std::string torque_text(double newton_metres, DisplayUnits units);
+std::string mass_text(Figure kilograms, DisplayUnits units);
+std::string torque_text(Figure newton_metres, DisplayUnits units);
 
 /// "6.3 min", "40 s".
-std::string minutes_text(double minutes);
+std::string minutes_text(Figure minutes);
 
 /// "verified: Eastman Kodak 1986, force table".
 std::string source_text(const Source& source);

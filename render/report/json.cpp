@@ -55,7 +55,8 @@ Json move_json(const Model& model, const MoveResult& move, DisplayUnits units) {
            {"verdict", verdict_name(move.verdict)},
            {"clearance_at_least_m", json_number(move.at_least)},
            {"clearance_at_most_m", json_number(move.at_most)},
-           {"clearance_text", std::isfinite(move.at_most) ? format_small_length(move.at_most, units) : "nothing near"}};
+           {"clearance_text",
+            !move.closest[0].empty() ? format_small_length(AtLeast{move.at_least}, units) : "nothing near"}};
   if (move.closest[0].empty()) {
     out["closest"] = nullptr;
     return out;
@@ -68,13 +69,14 @@ Json move_json(const Model& model, const MoveResult& move, DisplayUnits units) {
 
 void add_place(Json& out, const Model& model, const Finding& finding, DisplayUnits units) {
   out["stations_m"] = json_stretches(finding.stations);
-  out["stations_text"] = stretches_text(finding.stations, units);
+  out["stations_text"] = stretches_around(finding.stations, units);
   out["from"] = json_pose(model.linkage, finding.from);
   out["to"] = json_pose(model.linkage, finding.to);
   out["worst"] = json_placed_pose(model.linkage, finding.worst);
   out["worst"]["on_parts_m"] = {{json_number(finding.witness.on_a.x), json_number(finding.witness.on_a.y)},
                                 {json_number(finding.witness.on_b.x), json_number(finding.witness.on_b.y)}};
   out["clearance_m"] = json_number(finding.clearance);
+  out["clearance_at_least_m"] = json_number(finding.proven_clearance());
   out["needed_m"] = json_number(finding.needed);
   out["play_m"] = json_number(finding.play);
   out["depth_m"] = json_number(finding.depth());

@@ -33,7 +33,7 @@ class Writer {
   }
 
  private:
-  std::string torque(double newton_metres) const { return torque_text(newton_metres, units_); }
+  std::string torque(double newton_metres) const { return torque_text(AtMost{newton_metres}, units_); }
 
   void rail() {
     Table table;
@@ -41,9 +41,9 @@ class Writer {
     table.row({"on the pipe", "sags with", "hogs with", "stress", "gives way"});
     for (const RailCase& rail : subject_.loads.rails) {
       table.row({rail_name(subject_.scene, rail.forces), torque(rail.peaks.sagging.value),
-                 torque(rail.peaks.hogging.value), stress_text(rail.design_stress, units_),
-                 format_small_length(rail.peaks.down.value, units_),
-                 "at station " + place_text(rail.peaks.down.at, units_)});
+                 torque(rail.peaks.hogging.value), stress_text(AtMost{rail.design_stress}, units_),
+                 format_small_length(AtMost{rail.peaks.down.value}, units_),
+                 "at station " + place_text(Nominal{rail.peaks.down.at}, units_)});
     }
     page_.heading("RAIL");
     if (!subject_.loads.rails.empty()) page_.raw(table.text());
@@ -57,11 +57,11 @@ class Writer {
     for (const std::size_t column : {1U, 2U, 3U, 4U, 5U}) table.figures(column);
     table.row({"a person on", "hooks", "floor", "one hook", "one caster", "bends"});
     for (const ClimberPlace& place : report.places) {
-      table.row({place.name, force_text(place.hooks, units_), force_text(place.floor, units_),
-                 force_text(place.worst_hook, units_), force_text(place.worst_caster, units_),
-                 stress_text(report.bending_stress(place), units_)});
+      table.row({place.name, force_text(AtMost{place.hooks}, units_), force_text(AtMost{place.floor}, units_),
+                 force_text(AtMost{place.worst_hook}, units_), force_text(AtMost{place.worst_caster}, units_),
+                 stress_text(AtMost{report.bending_stress(place)}, units_)});
     }
-    page_.table("STANDING, with a person of " + mass_text(report.mass, units_), table);
+    page_.table("STANDING, with a person of " + mass_text(Nominal{report.mass}, units_), table);
     page_.paragraph(
         "One hook and one caster: while only one caster touches the floor. Bends: stress in the side rails.");
   }
@@ -73,8 +73,9 @@ class Writer {
     for (const std::size_t column : {1U, 2U, 3U, 4U}) table.figures(column);
     table.row({"joint", "moment", "lock pin", "scab", "hinge"});
     for (const JointLoad& joint : worst->joints) {
-      table.row({std::to_string(joint.hinge + 1), torque(joint.moment), force_text(joint.pin, units_),
-                 torque(joint.scab), force_text(joint.arm > 0.0 ? joint.hinge_force : joint.hinge_unlocked, units_)});
+      table.row({std::to_string(joint.hinge + 1), torque(joint.moment), force_text(AtMost{joint.pin}, units_),
+                 torque(joint.scab),
+                 force_text(AtMost{joint.arm > 0.0 ? joint.hinge_force : joint.hinge_unlocked}, units_)});
     }
     page_.table("JOINT, each side, with the person on " + worst->name, table);
   }
@@ -126,23 +127,23 @@ std::string rail_name(const Scene& scene, const HookForces& forces) {
 std::string rail_sentence(const LoadsSubject& subject) {
   const LoadsReport& loads = subject.loads;
   if (!loads.rail_problem.empty()) return loads.rail_problem + ".";
-  return "Stress with 0.93 of the listed wall; " + stress_text(loads.pipe.allowable, subject.units) +
-         " would be allowed (yield " + stress_text(loads.pipe.yield, subject.units) + " over " +
-         format_decimal(kSteelFactor, 2) + ", " + std::string(status_text(loads.pipe.status)) +
-         "). Under a person the pipe gives way by up to " + format_small_length(loads.sag.most, subject.units) +
-         " at the hooks, with the stair at station " + place_text(loads.sag.station, subject.units) + "; one hook by " +
-         format_small_length(loads.sag.difference, subject.units) +
+  return "Stress with 0.93 of the listed wall; " + stress_text(AtLeast{loads.pipe.allowable}, subject.units) +
+         " would be allowed (yield " + stress_text(AtLeast{loads.pipe.yield}, subject.units) + " over " +
+         format_decimal(Nominal{kSteelFactor}, 2) + ", " + std::string(status_text(loads.pipe.status)) +
+         "). Under a person the pipe gives way by up to " + format_small_length(AtMost{loads.sag.most}, subject.units) +
+         " at the hooks, with the stair at station " + place_text(Nominal{loads.sag.station}, subject.units) +
+         "; one hook by " + format_small_length(AtMost{loads.sag.difference}, subject.units) +
          " more than the other at most. stowpath dryfit --sagged checks the clearances with that.";
 }
 
 std::string loads_assumed(const LoadsSubject& subject) {
   const ClimberReport& climber = subject.loads.climber;
-  std::string text = "One person of " + mass_text(climber.mass, subject.units) +
+  std::string text = "One person of " + mass_text(Nominal{climber.mass}, subject.units) +
                      ", on one tread at a time. Wood: " + std::string(climber.wood.species->full_name) +
                      " No. 2, dry, normal duration of load";
   if (climber.wood.assumed) text += " (no species given)";
   text += "; the pipe is steel of grade " + subject.scene.rail.pipe.steel + ". Loads of a moving line times " +
-          format_decimal(subject.scene.dynamic_factor, 2) + ".";
+          format_decimal(Nominal{subject.scene.dynamic_factor}, 2) + ".";
   if (!subject.hoisted) text += " No hoist: its hardware is not looked at.";
   return text;
 }

@@ -9,8 +9,9 @@ std::string section_masses(const Weights& weights, DisplayUnits units) {
   std::string text;
   for (std::size_t j = 0; j < weights.sections.size(); ++j) {
     const SectionWeight& section = weights.sections[j];
-    text += (j == 0 ? "; section " : ", section ") + std::to_string(j + 1) + " " + mass_text(section.used.mass, units);
-    if (section.weighed) text += " on the scale (computed: " + mass_text(section.computed, units) + ")";
+    text += (j == 0 ? "; section " : ", section ") + std::to_string(j + 1) + " " +
+            mass_text(Nominal{section.used.mass}, units);
+    if (section.weighed) text += " on the scale (computed: " + mass_text(Nominal{section.computed}, units) + ")";
   }
   return text;
 }
@@ -22,12 +23,12 @@ void write_masses(ReportPage& page, const Weights& weights, DisplayUnits units) 
   for (const std::size_t column : {0U, 2U, 3U}) table.figures(column);
   table.row({"no", "what", "each", "all", "on", "status", "from"});
   for (const BillRow& row : weights.rows) {
-    table.row({std::to_string(row.count), row.what, mass_text(row.each, units), mass_text(row.total, units),
-               row.section < 0 ? "line" : "section " + std::to_string(row.section + 1), status_text(row.status),
-               row.basis});
+    table.row(
+        {std::to_string(row.count), row.what, mass_text(Nominal{row.each}, units), mass_text(Nominal{row.total}, units),
+         row.section < 0 ? "line" : "section " + std::to_string(row.section + 1), status_text(row.status), row.basis});
   }
   page.table("MASSES", table);
-  page.paragraph("In all " + mass_text(weights.stair, units) + section_masses(weights, units) +
+  page.paragraph("In all " + mass_text(Nominal{weights.stair}, units) + section_masses(weights, units) +
                  ". Hinges, screws, bolts and pins are left out: under one part in a hundred.");
 }
 

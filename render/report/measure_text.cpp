@@ -51,14 +51,15 @@ std::string loss_words(const TightPlace& place, const Sensitivity& by, double to
   const double takes = loss(by, tolerance);
   if (by.angle || takes <= 0.0) return "";
   const bool too_much = place.to_spare() >= 0.0 && takes > place.to_spare();
-  return format_small_length(takes, units) + (too_much ? ", too much" : "");
+  return format_small_length(AtMost{takes}, units) + (too_much ? ", too much" : "");
 }
 
 /// "F2  side rail, strip light: 50 mm short of its margin".
 std::string title_of(const TightPlace& place, DisplayUnits units) {
   const std::string id = place.findings.empty() ? "  " : padded(place.findings.front(), 4);
   const double spare = place.to_spare();
-  return id + place.parts[0] + ", " + place.parts[1] + ": " + format_small_length(std::abs(spare), units) +
+  const Figure shown = spare < 0.0 ? Figure(-AtLeast{spare}) : AtLeast{spare};
+  return id + place.parts[0] + ", " + place.parts[1] + ": " + format_small_length(shown, units) +
          (spare < 0.0 ? " short of the margin" : " to spare");
 }
 
@@ -93,10 +94,10 @@ void write_worst_case(ReportPage& page, const std::vector<const TightPlace*>& pl
   for (const TightPlace* place : places) {
     if (place->to_spare() < 0.0) continue;
     const double takes = loss_of_all(*place, tolerance);
-    page.paragraph("With every length that counts " + format_small_length(tolerance, units) +
+    page.paragraph("With every length that counts " + format_small_length(Nominal{tolerance}, units) +
                    " off the wrong way at once, " + place->parts[0] + " and " + place->parts[1] + " would lose " +
-                   format_small_length(takes, units) + " of the " + format_small_length(place->to_spare(), units) +
-                   " to spare.");
+                   format_small_length(AtMost{takes}, units) + " of the " +
+                   format_small_length(AtLeast{place->to_spare()}, units) + " to spare.");
     return;
   }
 }
@@ -135,7 +136,7 @@ void write_measure_twice(ReportPage& page, const MeasureTwice& twice, DisplayUni
   const std::vector<const TightPlace*> places = chosen(twice);
   if (places.empty()) return;
   page.heading(std::string("MEASURE TWICE: what 1 ") + unit(units) + " more gives, and what being off by " +
-               format_small_length(twice.tolerance, units) + " takes");
+               format_small_length(Nominal{twice.tolerance}, units) + " takes");
   for (const TightPlace* place : places) write_place(page, *place, twice.tolerance, units);
   write_worst_case(page, places, twice.tolerance, units);
 }

@@ -24,13 +24,13 @@ namespace {
 
 using nlohmann::json;
 
-constexpr double kViewWidth = 150.0;    // of the drawing, in its own millimetres
-constexpr double kViewAir = 6.0;        // round it [mm]
-constexpr double kPlotsHeight = 110.0;  // [mm]
+constexpr double kViewWidth = 150.0;      // of the drawing, in its own millimetres
+constexpr double kViewAir = 6.0;          // round it [mm]
+constexpr double kPlotsHeight = 110.0;    // [mm]
 constexpr double kRollPlotHeight = 34.0;  // more, where the station is plotted too [mm]
-constexpr double kStrays = 0.002;       // of the picture from the recording, between the frames that it keeps [m]
-constexpr double kThousandth = 1e-3;    // what numbers of the script are rounded to, in mm and seconds
-constexpr double kMillionth = 1e-6;     // and turns [rad]
+constexpr double kStrays = 0.002;         // of the picture from the recording, between the frames that it keeps [m]
+constexpr double kThousandth = 1e-3;      // what numbers of the script are rounded to, in mm and seconds
+constexpr double kMillionth = 1e-6;       // and turns [rad]
 
 double rounded(double value, double to) {
   const double steps = std::round(value / to);
@@ -91,11 +91,11 @@ class PageMaker {
            "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'; "
            "script-src 'unsafe-inline'; font-src data:\">\n<title>" +
            xml_escaped(title) + "</title>\n<style>" + font_face() + std::string(motion_page_style()) + svg_style() +
-           "</style>\n<main>\n<h1>" + xml_escaped(title) + "</h1>\n<p>" +
-           xml_escaped(words_.answer) + "</p>\n" + view_svg() + (rolls_ ? plan_svg() : "") + controls() +
-           "<h2>" + xml_escaped(words_.list) + "</h2>\n" + events() + plots + notes() +
-           note({"Cautions", words_.cautions}) + "</main>\n<script>const run=" + run_json() + ";\n" +
-           std::string(motion_page_script()) + "</script>\n</html>\n";
+           "</style>\n<main>\n<h1>" + xml_escaped(title) + "</h1>\n<p>" + xml_escaped(words_.answer) + "</p>\n" +
+           view_svg() + (rolls_ ? plan_svg() : "") + controls() + "<h2>" + xml_escaped(words_.list) + "</h2>\n" +
+           events() + plots + notes() + note({"Cautions", words_.cautions}) +
+           "</main>\n<script>const run=" + run_json() + ";\n" + std::string(motion_page_script()) +
+           "</script>\n</html>\n";
   }
 
  private:
@@ -173,7 +173,8 @@ class PageMaker {
            "back\">◀</button><input id=\"slide\" type=\"range\" aria-label=\"Time\"/><button id=\"next\" "
            "aria-label=\"A frame on\">▶</button><button id=\"play\">Play</button><select id=\"fast\" "
            "aria-label=\"Speed\"><option value=\"0.1\">slow, 1/10</option><option value=\"1\" selected=\"\">" +
-           usual + "</option><option value=\"5\">5 times</option><option value=\"25\">25 times</option></select></div>\n";
+           usual +
+           "</option><option value=\"5\">5 times</option><option value=\"25\">25 times</option></select></div>\n";
   }
 
   std::string events() const {
@@ -181,7 +182,9 @@ class PageMaker {
     for (std::size_t i = 0; i < told_.size(); ++i) {
       const RecordedEvent& event = told_[i];
       out += "<li id=\"event-" + std::to_string(i) + "\"" + (is_trouble(event) ? " class=\"trouble\"" : "") +
-             "><button>" + xml_escaped((words_.forces ? time_text(event.time) + "  " : "") + event_sentence(event, subject_.units)) +
+             "><button>" +
+             xml_escaped((words_.forces ? time_text(Nominal{event.time}) + "  " : "") +
+                         event_sentence(event, subject_.units)) +
              (is_trouble(event) ? " ✗" : "") + "</button></li>\n";
     }
     return out + "</ol>\n";
@@ -192,7 +195,8 @@ class PageMaker {
     Labels labels;
     const double height = kPlotsHeight + (rolls_ ? kRollPlotHeight : 0.0);
     time_ = draw_rehearsal_plots(list, labels, subject_, {{0.0, 0.0}, {kViewWidth, height}});
-    return "<h2>Against time</h2>\n" + svg_head("plots", height, "Pull of the lines, speed of the foot and lean against time") +
+    return "<h2>Against time</h2>\n" +
+           svg_head("plots", height, "Pull of the lines, speed of the foot and lean against time") +
            svg_items(list.items) + "<line class=\"cursor s-blue only-scripts\" stroke-width=\"0.4\" y1=\"4\" y2=\"" +
            drawing_number(height - 12.0) + "\"/>\n</svg>\n";
   }

@@ -40,7 +40,7 @@ std::string recording_text(const RecordingSubject& subject, const TextOptions& o
   Table table;
   table.figures(0);
   for (const RecordedEvent& event : told_events(subject.recording))
-    table.row({time_text(event.time), event_sentence(event, options.units)});
+    table.row({time_text(Nominal{event.time}), event_sentence(event, options.units)});
   page.table("WHAT HAPPENED, as recorded", table);
   page.section("HOW GOOD THE NUMBERS ARE", account_sentences(subject.recording, options.units));
   const std::string taken = taken_for_granted(subject.recording);

@@ -28,13 +28,13 @@ constexpr std::array kGravest{
 
 constexpr double kDegree = std::numbers::pi / 180.0;
 
-std::string degrees_text(double angle) { return format_decimal(angle / kDegree, 1) + "°"; }
+std::string degrees_text(double angle) { return format_decimal(AtMost{std::abs(angle) / kDegree}, 1) + "°"; }
 
-std::string hinge_text(double number) { return "hinge " + format_decimal(number, 0); }
+std::string hinge_text(double number) { return "hinge " + format_decimal(Nominal{number}, 0); }
 
 std::string touch_text(const RecordedEvent& event, DisplayUnits units) {
-  return event.what + " meets " + event.other + " at " + speed_text(event.value, units) + ", " +
-         energy_text(event.energy, units);
+  return event.what + " meets " + event.other + " at " + speed_text(AtMost{event.value}, units) + ", " +
+         energy_text(AtMost{event.energy}, units);
 }
 
 // Whether the procedure was gone about at all.
@@ -51,8 +51,8 @@ std::string greatest_forces(const Recording& recording, DisplayUnits units) {
     push = std::max(push, std::abs(frame.push));
     line = line || frame.hoist.on;
   }
-  return (line ? ", greatest pull of the line " + force_text(greatest_pull(recording), units) : "") +
-         (push > 0.0 ? ", greatest push along the rail " + force_text(push, units) : "");
+  return (line ? ", greatest pull of the line " + force_text(AtMost{greatest_pull(recording)}, units) : "") +
+         (push > 0.0 ? ", greatest push along the rail " + force_text(AtMost{push}, units) : "");
 }
 
 std::string outcome(const Recording& recording, DisplayUnits units) {
@@ -64,7 +64,7 @@ std::string outcome(const Recording& recording, DisplayUnits units) {
 
 }  // namespace
 
-std::string time_text(double seconds) { return format_decimal(seconds, 2) + " s"; }
+std::string time_text(Figure seconds) { return format_decimal(seconds, 2) + " s"; }
 
 std::string event_sentence(const RecordedEvent& event, DisplayUnits units) {
   const std::string line = event.what.empty() ? "the line" : event.what;
@@ -94,7 +94,7 @@ std::string event_sentence(const RecordedEvent& event, DisplayUnits units) {
     case RecordedEventKind::slack_begins:
       return line + " goes slack";
     case RecordedEventKind::slack_ends:
-      return line + " comes taut, with a jerk of " + force_text(event.value, units);
+      return line + " comes taut, with a jerk of " + force_text(AtMost{event.value}, units);
     case RecordedEventKind::let_go:
       return line + " let go";
     case RecordedEventKind::line_broken:
@@ -102,27 +102,27 @@ std::string event_sentence(const RecordedEvent& event, DisplayUnits units) {
     case RecordedEventKind::hooks_lift:
       return "the hooks lift from the pipe";
     case RecordedEventKind::hooks_seat:
-      return "the hooks rest on the pipe again, after lifting " + format_small_length(event.value, units);
+      return "the hooks rest on the pipe again, after lifting " + format_small_length(AtMost{event.value}, units);
     case RecordedEventKind::pushed:
-      return "pushed with " + force_text(event.value, units);
+      return "pushed with " + force_text(AtMost{event.value}, units);
     case RecordedEventKind::gust:
-      return "a gust of " + speed_text(event.value, units);
+      return "a gust of " + speed_text(AtMost{event.value}, units);
     case RecordedEventKind::strays:
       return event.what + (event.value != 0.0 ? ", by " + degrees_text(event.value) : "");
     case RecordedEventKind::at_rest:
       return "at rest";
     case RecordedEventKind::takes_hold:
-      return "a hand takes hold " + place_text(event.value, units) + " above the floor, to roll the stair";
+      return "a hand takes hold " + place_text(Nominal{event.value}, units) + " above the floor, to roll the stair";
     case RecordedEventKind::binds:
-      return "the hooks bind: a push of " + force_text(event.value, units) + " along the rail moves nothing";
+      return "the hooks bind: a push of " + force_text(AtMost{event.value}, units) + " along the rail moves nothing";
     case RecordedEventKind::stays:
-      return "a push of " + force_text(event.value, units) + " along the rail is too weak";
+      return "a push of " + force_text(AtMost{event.value}, units) + " along the rail is too weak";
     case RecordedEventKind::leaves_pipe:
-      return "a hook rolls off the pipe's end, with the stair at station " + place_text(event.value, units);
+      return "a hook rolls off the pipe's end, with the stair at station " + place_text(Nominal{event.value}, units);
     case RecordedEventKind::stands:
-      return "the stair stands at station " + place_text(event.value, units);
+      return "the stair stands at station " + place_text(Nominal{event.value}, units);
     case RecordedEventKind::brought:
-      return "taken to station " + place_text(event.value, units) + ", which it did not reach by itself";
+      return "taken to station " + place_text(Nominal{event.value}, units) + ", which it did not reach by itself";
   }
   return {};
 }
@@ -215,11 +215,11 @@ std::size_t frame_at(const Recording& recording, double time) {
 std::string frame_words(const Model& model, const Recording& recording, const RecordedFrame& frame,
                         DisplayUnits units) {
   const auto down = lowers_away_at(recording);
-  std::string text = time_text(frame.time);
+  std::string text = time_text(Nominal{frame.time});
   if (frame.move >= 0 && frame.move < static_cast<int>(model.moves.size()))
     text += ", " + std::string(move_name(model.moves[static_cast<std::size_t>(frame.move)].kind)) +
             (down && frame.time >= *down ? " backwards" : "");
-  return text + (frame.hoist.on ? ", line " + force_text(frame.hoist.pull, units) : "");
+  return text + (frame.hoist.on ? ", line " + force_text(AtMost{frame.hoist.pull}, units) : "");
 }
 
 double greatest_pull(const Recording& recording) {
@@ -235,7 +235,7 @@ std::string recording_answer(const Recording& recording, DisplayUnits units) {
                                      [](const RecordedEvent& event) { return event.kind == RecordedEventKind::touch; });
   const std::string asked = recording.options.empty() ? "" : " with " + recording.options;
   return "REHEARSED: " + std::string(works(recording) ? "the procedure" : "the standing stair") + asked + ", " +
-         time_text(time) + "; " + counted(touches, "touch", "touches") + greatest_forces(recording, units) +
+         time_text(Nominal{time}) + "; " + counted(touches, "touch", "touches") + greatest_forces(recording, units) +
          "." + outcome(recording, units) + " A simulation: it proves no clearance.";
 }
 

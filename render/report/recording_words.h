@@ -12,7 +12,7 @@
 namespace stowpath {
 
 /// "12.00 s".
-std::string time_text(double seconds);
+std::string time_text(Figure seconds);
 
 /// "caster meets truing bench at 1.25 m/s, 14 J": what happened, without its time.
 std::string event_sentence(const RecordedEvent& event, DisplayUnits units);

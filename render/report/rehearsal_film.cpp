@@ -9,11 +9,11 @@
 namespace stowpath {
 namespace {
 
-constexpr double kWidth = 160.0;        // of a picture, in the drawing's millimetres
-constexpr double kAir = 6.0;            // round the view [mm]
-constexpr double kCaption = 12.0;       // under it, what is there now [mm]
-constexpr double kSmall = 2.2;          // lettering of what goes for all of it [mm]
-constexpr double kSmallLine = 3.4;      // [mm]
+constexpr double kWidth = 160.0;    // of a picture, in the drawing's millimetres
+constexpr double kAir = 6.0;        // round the view [mm]
+constexpr double kCaption = 12.0;   // under it, what is there now [mm]
+constexpr double kSmall = 2.2;      // lettering of what goes for all of it [mm]
+constexpr double kSmallLine = 3.4;  // [mm]
 
 // With the last picture stands what happened after it was recorded.
 double told_until(const Recording& recording, const RecordedFrame& frame) {
@@ -27,7 +27,7 @@ void draw_caption(DisplayList& list, const RecordingSubject& subject, const Reco
   if (const auto event = last_told(subject.recording, told_until(subject.recording, frame))) {
     const bool trouble = is_trouble(*event);
     list.text({{kAir, top + 9.5},
-               time_text(event->time) + "  " + event_sentence(*event, subject.units) + (trouble ? " ✗" : ""),
+               time_text(Nominal{event->time}) + "  " + event_sentence(*event, subject.units) + (trouble ? " ✗" : ""),
                2.6,
                Anchor::start,
                trouble ? Ink::red : Ink::line});

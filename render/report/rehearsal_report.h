@@ -17,15 +17,15 @@ struct RehearsalSubject {
 };
 
 /// "2.3 m/s", or "7.5 ft/s".
-std::string speed_text(double metres_a_second, DisplayUnits units);
+std::string speed_text(Figure metres_a_second, DisplayUnits units);
 /// "58 J", or "43 ft-lb".
-std::string energy_text(double joules, DisplayUnits units);
+std::string energy_text(Figure joules, DisplayUnits units);
 /// "at most 0.23 J", or "under 0.01 J" of what is less than half of that: a bound that is not 0 does not read as 0.
-std::string energy_bound_text(double joules, DisplayUnits units, int decimals);
+std::string energy_bound_text(AtMost joules, DisplayUnits units, int decimals);
 /// "up to 12 mm", or "under 0.1 mm" of what is less.
-std::string up_to_text(double metres, DisplayUnits units);
+std::string up_to_text(AtMost metres, DisplayUnits units);
 /// "12.4 s".
-std::string seconds_text(double seconds);
+std::string seconds_text(Figure seconds);
 
 /// Whether it is worth telling: feet that settle on the floor are not.
 bool worth_telling(const RecordedEvent& event);

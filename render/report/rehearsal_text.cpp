@@ -44,7 +44,7 @@ class Writer {
  private:
   std::string refused() {
     page_.paragraph(
-        "At no step down to 1/" + format_decimal(1.0 / report_.bounds.step, 0) +
+        "At no step down to 1/" + format_decimal(Nominal{1.0 / report_.bounds.step}, 0) +
         " s does the world follow that rope: look whether hoist.line.strength and diameter are what you have. Nothing "
         "is recorded or drawn.");
     return page_.text();
@@ -59,9 +59,10 @@ class Writer {
     if (!report_.push_swing) return;
     const bool push = happened(RecordedEventKind::pushed), gust = happened(RecordedEventKind::gust);
     const std::string what = push && gust ? "push and gust" : gust ? "gust" : "push";
-    std::string text = "The " + what + " turned a section by up to " + format_degrees(*report_.push_swing) + ".";
+    std::string text =
+        "The " + what + " turned a section by up to " + format_degrees(AtMost{*report_.push_swing}) + ".";
     if (report_.push_at > 0.0)
-      text += " The push found the stair " + place_text(report_.push_at, units_) + " above the floor.";
+      text += " The push found the stair " + place_text(Nominal{report_.push_at}, units_) + " above the floor.";
     page_.section(push && gust ? "PUSH AND GUST" : gust ? "THE GUST" : "THE PUSH", text);
   }
 
@@ -77,8 +78,9 @@ class Writer {
     table.row({"part", "meets", "first at", "times", "speed", "stroke", "during"});
     for (std::size_t i = 0; i < std::min(report_.touches.size(), kMostTouches); ++i) {
       const TouchRun& run = report_.touches[i];
-      table.row({run.part, run.other, seconds_text(run.first), std::to_string(run.times), speed_text(run.speed, units_),
-                 energy_text(run.energy, units_), run.after ? "what followed" : when(run.move, run.back)});
+      table.row({run.part, run.other, seconds_text(Nominal{run.first}), std::to_string(run.times),
+                 speed_text(AtMost{run.speed}, units_), energy_text(AtMost{run.energy}, units_),
+                 run.after ? "what followed" : when(run.move, run.back)});
     }
     page_.table("WHAT TOUCHED, hardest first", table);
     if (report_.touches.size() > kMostTouches)
@@ -91,7 +93,7 @@ class Writer {
     table.figures(2);
     table.row({"part", "enters", "at", "during"});
     for (const ZoneRun& run : report_.zones)
-      table.row({run.part, run.zone, seconds_text(run.time), when(run.move, run.back)});
+      table.row({run.part, run.zone, seconds_text(Nominal{run.time}), when(run.move, run.back)});
     page_.table("KEEP-CLEAR ZONES ENTERED", table);
   }
 
@@ -103,11 +105,12 @@ class Writer {
                "ends at lean", "swinging"});
     for (const MoveRun& run : report_.moves)
       if (!run.back)
-        table.row({when(run.move, false), seconds_text(run.begins), seconds_text(run.ends - run.begins),
-                   force_figures(run.peak_pull, units_), force_figures(run.peak_fold, units_), seconds_text(run.slack),
-                   format_degrees(run.leans[0]), run.swing > 0.0 ? format_degrees(run.swing) : ""});
+        table.row({when(run.move, false), seconds_text(Nominal{run.begins}),
+                   seconds_text(AtMost{run.ends - run.begins}), force_figures(AtMost{run.peak_pull}, units_),
+                   force_figures(AtMost{run.peak_fold}, units_), seconds_text(AtMost{run.slack}),
+                   format_degrees(Nominal{run.leans[0]}), run.swing > 0.0 ? format_degrees(AtMost{run.swing}) : ""});
     page_.table("MOVES, with the greatest pull at the hand", table);
-    page_.paragraph("All of it took " + seconds_text(report_.seconds) + ".");
+    page_.paragraph("All of it took " + seconds_text(AtMost{report_.seconds}) + ".");
   }
 
   void way_down() {
@@ -119,10 +122,10 @@ class Writer {
     for (const MoveRun& run : report_.moves) {
       if (!run.back) continue;
       any = true;
-      table.row({when(run.move, false), seconds_text(run.begins), seconds_text(run.ends - run.begins),
-                 force_figures(run.least_pull, units_), force_figures(run.peak_pull, units_),
-                 force_figures(run.peak_fold, units_), force_figures(run.foot_pull, units_), seconds_text(run.slack),
-                 format_degrees(run.leans[0])});
+      table.row({when(run.move, false), seconds_text(Nominal{run.begins}), seconds_text(AtMost{run.ends - run.begins}),
+                 force_figures(AtLeast{run.least_pull}, units_), force_figures(AtMost{run.peak_pull}, units_),
+                 force_figures(AtMost{run.peak_fold}, units_), force_figures(AtMost{run.foot_pull}, units_),
+                 seconds_text(AtMost{run.slack}), format_degrees(Nominal{run.leans[0]})});
     }
     if (!any) return;
     page_.table("THE WAY DOWN, moves backwards, with the pull at the hand that holds back", table);
@@ -134,33 +137,35 @@ class Writer {
     for (const LooseRun& run : report_.loose)
       if (run.swings > kTold || std::abs(run.sinks) > kSinks)
         text += "When pin " + std::to_string(run.hinge + 1) + " was pulled, section " + std::to_string(run.hinge + 2) +
-                " swung by " + format_degrees(run.swings) + ", to lean " + format_degrees(run.to_lean) +
-                ", and the hinge " + (run.sinks < 0.0 ? "rose " : "sank ") +
-                format_small_length(std::abs(run.sinks), units_) + ". ";
+                " swung by " + format_degrees(AtMost{run.swings}) + ", to lean " +
+                format_degrees(Nominal{run.to_lean}) + ", and the hinge " + (run.sinks < 0.0 ? "rose " : "sank ") +
+                format_small_length(AtMost{std::abs(run.sinks)}, units_) + ". ";
     for (const MoveRun& run : report_.moves)
       if (run.stray > kTold)
         text += "In " + when(run.move, run.back) + ", section " + std::to_string(run.stray_section + 1) +
-                " came to lean " + format_degrees(run.stray_lean) + " where " + format_degrees(run.stray_meant) +
-                " is meant (" + seconds_text(run.stray_time) + "). ";
+                " came to lean " + format_degrees(Nominal{run.stray_lean}) + " where " +
+                format_degrees(Nominal{run.stray_meant}) + " is meant (" + seconds_text(Nominal{run.stray_time}) +
+                "). ";
     for (const MoveRun& run : report_.moves)
       if (run.stalled > 0.0)
-        text += "In " + when(run.move, run.back) + " the crew could not haul for " + seconds_text(run.stalled) + ". ";
+        text += "In " + when(run.move, run.back) + " the crew could not haul for " + seconds_text(AtMost{run.stalled}) +
+                ". ";
     section("NOT AS MEANT", text);
   }
 
   void hooks() {
     std::string text;
     for (const HookSpell& spell : report_.hooks_off)
-      text += "From " + seconds_text(spell.from) + " to " + seconds_text(spell.to) + " (" +
+      text += "From " + seconds_text(Nominal{spell.from}) + " to " + seconds_text(Nominal{spell.to}) + " (" +
               when(spell.move, spell.back) + ") the pipe does not hold the hooks; they lift by " +
-              up_to_text(spell.lift, units_) + (spell.off ? ", off the pipe" : "") + ". ";
+              up_to_text({spell.lift}, units_) + (spell.off ? ", off the pipe" : "") + ". ";
     for (const std::string& pair : report_.met_from_start)
       text += "The " + pair + " overlap already where they first can meet, and do not push each other. ";
     for (const SlackSpell& spell : report_.slack)
-      text +=
-          "The hoist line hangs slack from " + seconds_text(spell.from) +
-          (spell.open ? " on, and still does at the end. "
-                      : " to " + seconds_text(spell.to) + ", and jerks with " + force_text(spell.jerk, units_) + ". ");
+      text += "The hoist line hangs slack from " + seconds_text(Nominal{spell.from}) +
+              (spell.open ? " on, and still does at the end. "
+                          : " to " + seconds_text(Nominal{spell.to}) + ", and jerks with " +
+                                force_text(AtMost{spell.jerk}, units_) + ". ");
     section("HOOKS AND LINE", text);
   }
 
@@ -170,7 +175,7 @@ class Writer {
     std::size_t told = 0;
     for (const RecordedEvent& event : report_.recording.events) {
       if (!worth_telling(event) || ++told > kMostEvents) continue;
-      table.row({seconds_text(event.time), event_sentence(event, units_)});
+      table.row({seconds_text(Nominal{event.time}), event_sentence(event, units_)});
     }
     if (told == 0) return;
     page_.table("AS IT WENT", table);

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <vector>
 
+#include "render/report/hoist_words.h"
 #include "render/report/words.h"
 
 namespace stowpath {
@@ -61,7 +62,8 @@ std::string numbered(const std::string& thing, const Lever& lever) {
 std::string stop_sentence(const Change& change) {
   const ValueChange& value = change.values.front();
   const std::string step = "step " + std::to_string(change.lever.number) + ", the " + change.lever.thing + ",";
-  const std::string angles = format_degrees(value.to, 0) + " instead of " + format_degrees(value.from, 0);
+  const std::string angles =
+      format_degrees(Nominal{value.to}, 0) + " instead of " + format_degrees(Nominal{value.from}, 0);
   return change.lever.way == Way::less ? "end " + step + " at " + angles : "take " + step + " on to " + angles;
 }
 
@@ -69,12 +71,13 @@ std::string along_stair(const Lever& lever) { return lever.way == Way::down ? "t
 
 std::string deed(const Change& change, DisplayUnits units) {
   const Lever& lever = change.lever;
-  const std::string by = format_small_length(change.amount, units), way(way_words(lever.way));
+  const std::string by = format_small_length(Nominal{change.amount}, units), way(way_words(lever.way));
   switch (lever.kind) {
     case ChangeKind::stop_move:
       return stop_sentence(change);
     case ChangeKind::trim_curl:
-      return "trim the curl by " + format_small_length(change.amount * lever.reach, units) + " along its outer side";
+      return "trim the curl by " + format_small_length(Nominal{change.amount * lever.reach}, units) +
+             " along its outer side";
     case ChangeKind::cut_tip:
       return "cut " + by + " off the hooks' tips";
     case ChangeKind::shorten_shank:
@@ -112,7 +115,7 @@ std::string deed(const Change& change, DisplayUnits units) {
     case ChangeKind::lower_casters:
       return "set the casters " + by + " " + along_stair(lever);
     case ChangeKind::longer_curl:
-      return "take hooks bent on by " + format_degrees(change.amount, 0);
+      return "take hooks bent on by " + format_degrees(Nominal{change.amount}, 0);
     case ChangeKind::lower_arms:
       return "take brackets whose arms run " + by + " lower";
     case ChangeKind::shift_treads:
@@ -128,22 +131,23 @@ bool trims(const Remedy& remedy) {
 
 // What the hook keeps of the pipe, and how far from its new end the pipe bears.
 std::string hold_left(const Remedy& remedy) {
-  const std::string covers = "the hook still covers " + format_degrees(remedy.wrap, 0) + " of the pipe";
+  const std::string covers = "the hook still covers " + format_degrees(AtLeast{remedy.wrap}, 0) + " of the pipe";
   if (!remedy.arc_left) return covers;
-  return covers + ", which bears " + format_degrees(*remedy.arc_left, 0) + " from its end at the least";
+  return covers + ", which bears " + format_degrees(AtLeast{*remedy.arc_left}, 0) + " from its end at the least";
 }
 
 std::vector<std::string> gains(const Remedy& remedy, const Finding& finding, DisplayUnits units) {
   std::vector<std::string> out;
   if (remedy.clearance) {
-    out.push_back("clears " + finding.parts[1] + " by " + format_small_length(*remedy.clearance, units));
+    out.push_back("clears " + finding.parts[1] + " by " + format_small_length(AtLeast{*remedy.clearance}, units));
   } else if (finding.kind == FindingKind::zone) {
     out.push_back("stays out of " + finding.parts[1]);
   }
   if (trims(remedy)) out.push_back(hold_left(remedy));
   if (!remedy.cures_also.empty()) out.push_back("cures " + joined(remedy.cures_also, ", ") + " as well");
   if (remedy.reach_lost < -kFelt)
-    out.push_back("the stair stands clear over " + place_text(-remedy.reach_lost, units) + " more of the loft");
+    out.push_back("the stair stands clear over " + place_text(AtLeast{-remedy.reach_lost}, units) +
+                  " more of the loft");
   if (remedy.verdict == Verdict::clear) out.push_back("all clear then");
   return out;
 }
@@ -152,14 +156,14 @@ std::vector<std::string> costs(const Remedy& remedy, const Finding& finding, Dis
   std::vector<std::string> out;
   if (remedy.tighter && remedy.tighter->parts != finding.parts) {
     const Tighter& t = *remedy.tighter;
-    out.push_back(t.parts[0] + " to " + t.parts[1] + " then only " + format_small_length(t.after, units) + " (" +
-                  format_small_length(t.before, units) + " before)");
+    out.push_back(t.parts[0] + " to " + t.parts[1] + " then only " + format_small_length(AtLeast{t.after}, units) +
+                  " (" + format_small_length(AtLeast{t.before}, units) + " before)");
   }
   if (remedy.reach_lost > kFelt)
-    out.push_back("the stair stands clear over " + place_text(remedy.reach_lost, units) + " less of the loft");
+    out.push_back("the stair stands clear over " + place_text(AtMost{remedy.reach_lost}, units) + " less of the loft");
   if (remedy.pull_before && remedy.pull_after)
-    out.push_back("pull at the hand " + std::to_string(std::lround(*remedy.pull_after)) + " N instead of " +
-                  std::to_string(std::lround(*remedy.pull_before)) + " N");
+    out.push_back("pull at the hand " + force_text(AtMost{*remedy.pull_after}, units) + " instead of " +
+                  force_text(AtMost{*remedy.pull_before}, units));
   return out;
 }
 

@@ -38,7 +38,7 @@ std::string racking_sentences(const RollSubject& subject);
 std::string stop_sentence(const RollStop& stop, DisplayUnits units);
 
 /// "0.30".
-std::string friction_text(double friction);
+std::string friction_text(Figure friction);
 
 /// How good the numbers are.
 std::string roll_bounds_sentences(const RollSubject& subject);

@@ -32,16 +32,20 @@ class Writer {
   }
 
  private:
-  std::string push_text(const std::optional<double>& push) const { return push ? force_text(*push, units_) : "binds"; }
+  std::string push_text(const std::optional<double>& push) const {
+    return push ? force_text(AtMost{*push}, units_) : "binds";
+  }
 
   void runs() {
     Table table;
     for (std::size_t column = 0; column < 7; ++column) table.figures(column);
     table.row({"hook", "floor", "push needed", "by moments", "yaws", "foot aside", "coasts from a walk"});
     for (const RollRun& run : subject_.report.runs) {
-      table.row({friction_text(run.friction.hook), friction_text(run.friction.floor), push_text(run.push_needed),
-                 push_text(run.push_by_moments), format_decimal(run.yaw / kDegree, 1) + "°",
-                 format_small_length(run.foot_aside, units_), run.rolls ? place_text(run.coasting, units_) : "-"});
+      table.row({friction_text(Nominal{run.friction.hook}), friction_text(Nominal{run.friction.floor}),
+                 push_text(run.push_needed), push_text(run.push_by_moments),
+                 format_decimal(AtMost{run.yaw / kDegree}, 1) + "°",
+                 format_small_length(AtMost{run.foot_aside}, units_),
+                 run.rolls ? place_text(AtMost{run.coasting}, units_) : "-"});
     }
     page_.table("BY FRICTION of hook on pipe and caster on floor, easy to hard", table);
   }
@@ -71,12 +75,14 @@ class Writer {
     double hooks = 0.0, casters = 0.0;
     for (const SpanHook& hook : stair.hooks) hooks += hook.load;
     for (const SpanCaster& caster : stair.casters) casters += caster.load;
-    return "The stair weighs " + mass_text(stair.mass, units_) + "; its hooks carry " + force_text(hooks, units_) +
-           ", its casters " + force_text(casters, units_) + ". It starts at station " +
-           place_text(subject_.report.start, units_) + "; the hand presses harder over " + seconds_text(kPressing) +
-           ", walks at " + speed_text(subject_.report.asked.pace, units_) +
-           " and holds nothing back. Casters roll against an arm of " + format_small_length(kCasterArm.lo, units_) +
-           " to " + format_small_length(kCasterArm.hi, units_) + " (" + source_text(kCasterArmSource) + ").";
+    return "The stair weighs " + mass_text(Nominal{stair.mass}, units_) + "; its hooks carry " +
+           force_text(AtMost{hooks}, units_) + ", its casters " + force_text(AtMost{casters}, units_) +
+           ". It starts at station " + place_text(Nominal{subject_.report.start}, units_) +
+           "; the hand presses harder over " + seconds_text(Nominal{kPressing}) + ", walks at " +
+           speed_text(Nominal{subject_.report.asked.pace}, units_) +
+           " and holds nothing back. Casters roll against an arm of " +
+           format_small_length(Nominal{kCasterArm.lo}, units_) + " to " +
+           format_small_length(Nominal{kCasterArm.hi}, units_) + " (" + source_text(kCasterArmSource) + ").";
   }
 
   const RollSubject& subject_;

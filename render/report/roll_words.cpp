@@ -43,24 +43,25 @@ std::string towards(double along) { return along < 0.0 ? "towards lower stations
 std::string push_words(const RollSubject& subject) {
   const PushOptions& asked = subject.report.asked;
   std::string text = "pushed along the rail " + towards(asked.force) + " with " +
-                     force_text(std::abs(asked.force), subject.units) + ", " +
-                     place_text(asked.height - subject.model.floor_level, subject.units) + " above the floor";
+                     force_text(Nominal{std::abs(asked.force)}, subject.units) + ", " +
+                     place_text(Nominal{asked.height - subject.model.floor_level}, subject.units) + " above the floor";
   if (asked.across != 0.0)
-    text += " and " + place_text(std::abs(asked.across), subject.units) + " from the stair's middle " +
+    text += " and " + place_text(Nominal{std::abs(asked.across)}, subject.units) + " from the stair's middle " +
             towards(asked.across);
-  if (asked.turned != 0.0) text += ", turned out by " + format_decimal(asked.turned / kDegree, 0) + "°";
+  if (asked.turned != 0.0) text += ", turned out by " + format_decimal(Nominal{asked.turned / kDegree}, 0) + "°";
   return text;
 }
 
 std::string friction_words(const Interval& range) {
-  return "a friction of hook on pipe from " + friction_text(range.lo) + " to " + friction_text(range.hi);
+  return "a friction of hook on pipe from " + friction_text(Nominal{range.lo}) + " to " +
+         friction_text(Nominal{range.hi});
 }
 
 std::string needs_words(const RollSubject& subject) {
   const auto& easy = runs_of(subject).front().push_needed;
   const auto& hard = runs_of(subject).back().push_needed;
   if (!easy || !hard) return "";
-  return "it takes " + force_text(*easy, subject.units) + " to " + force_text(*hard, subject.units);
+  return "it takes " + force_text(AtLeast{*easy}, subject.units) + " to " + force_text(AtMost{*hard}, subject.units);
 }
 
 std::string answer(const RollSubject& subject) {
@@ -68,8 +69,9 @@ std::string answer(const RollSubject& subject) {
   if (binding(subject) == 3) return "BINDS: " + push_words(subject) + " the hooks jam, over " + range;
   if (binding(subject) > 0)
     return "MAY BIND: " + push_words(subject) + " the hooks jam from a friction of about " +
-           friction_text(subject.report.jam_friction) + " on, and the scene allows " +
-           friction_text(subject.scene.friction.hook.lo) + " to " + friction_text(subject.scene.friction.hook.hi);
+           friction_text(AtLeast{subject.report.jam_friction}) + " on, and the scene allows " +
+           friction_text(Nominal{subject.scene.friction.hook.lo}) + " to " +
+           friction_text(Nominal{subject.scene.friction.hook.hi});
   if (moving(subject) == 0) return "STAYS: " + push_words(subject) + " it does not move: " + needs_words(subject);
   if (moving(subject) < 3) return "MAY STAY: " + push_words(subject) + ", where " + needs_words(subject);
   return "ROLLS: " + push_words(subject) + ", over " + range + ": " + needs_words(subject);
@@ -77,7 +79,7 @@ std::string answer(const RollSubject& subject) {
 
 }  // namespace
 
-std::string friction_text(double friction) { return format_decimal(friction, 2); }
+std::string friction_text(Figure friction) { return format_decimal(friction, 2); }
 
 bool rolls_freely(const RollSubject& subject) { return troubles(subject.report).empty(); }
 
@@ -87,29 +89,30 @@ std::string roll_line(const RollSubject& subject) {
 }
 
 std::string stop_sentence(const RollStop& stop, DisplayUnits units) {
-  const std::string where = " at station " + place_text(stop.station, units) + ", at " + speed_text(stop.speed, units);
+  const std::string where =
+      " at station " + place_text(Nominal{stop.station}, units) + ", at " + speed_text(AtMost{stop.speed}, units);
   if (stop.part.empty()) return "the hooks leave the pipe's end with the stair" + where;
   return stop.part + " meets " + stop.thing + " with the stair" + where;
 }
 
 std::string racking_sentences(const RollSubject& subject) {
   const RollReport& report = subject.report;
-  std::string text = "The stair leans " + format_decimal(subject.model.working_lean / kDegree, 1) +
-                     "°, so the push passes " + place_text(std::abs(report.offset), subject.units) +
-                     " out of the pipe's line; hooks " + place_text(report.stair.spacing(), subject.units) +
-                     " apart jam there from a friction of " + friction_text(report.jam_friction) +
+  std::string text = "The stair leans " + format_decimal(Nominal{subject.model.working_lean / kDegree}, 1) +
+                     "°, so the push passes " + place_text(AtMost{std::abs(report.offset)}, subject.units) +
+                     " out of the pipe's line; hooks " + place_text(Nominal{report.stair.spacing()}, subject.units) +
+                     " apart jam there from a friction of " + friction_text(AtLeast{report.jam_friction}) +
                      " on, however hard one pushes. ";
   const double up = report.free_height - subject.model.floor_level;
-  text += up > 0.0 ? "From " + place_text(up, subject.units) +
+  text += up > 0.0 ? "From " + place_text(AtMost{up}, subject.units) +
                          " above the floor up, a push along the rail jams at no "
                          "friction up to " +
-                         friction_text(subject.scene.friction.hook.hi) + "."
+                         friction_text(Nominal{subject.scene.friction.hook.hi}) + "."
                    : "At no height does a push along the rail jam up to a friction of " +
-                         friction_text(subject.scene.friction.hook.hi) + ".";
+                         friction_text(Nominal{subject.scene.friction.hook.hi}) + ".";
   if (binding(subject) > 0) {
-    text += " While it is jammed, a push of " + force_text(report.tips_when_jammed, subject.units) +
+    text += " While it is jammed, a push of " + force_text(AtLeast{report.tips_when_jammed}, subject.units) +
             " at that height lifts one side of the stair; with a caster blocked " +
-            force_text(report.tips_when_blocked, subject.units) + " does.";
+            force_text(AtLeast{report.tips_when_blocked}, subject.units) + " does.";
   }
   return text;
 }
@@ -120,17 +123,20 @@ std::string roll_bounds_sentences(const RollSubject& subject) {
     coasting = std::max(coasting, run.coasting_error);
     energy = std::max(energy, run.energy_gained);
   }
-  return "Step 1/" + format_decimal(1.0 / subject.report.asked.step, 0) +
-         " s. At half the step the coasting changes by " + up_to_text(coasting, subject.units) +
-         ". Energy that came from nowhere: " + energy_bound_text(energy, subject.units, 4) + ". Stops are met within " +
-         format_small_length(2.0 * kSpanSkin + subject.report.asked.pace * subject.report.asked.step, subject.units) +
-         ". The push needed is found to " + force_text(kPushFound, subject.units) +
+  return "Step 1/" + format_decimal(Nominal{1.0 / subject.report.asked.step}, 0) +
+         " s. At half the step the coasting changes by " + up_to_text({coasting}, subject.units) +
+         ". Energy that came from nowhere: " + energy_bound_text({energy}, subject.units, 4) +
+         ". Stops are met within " +
+         format_small_length(AtMost{2.0 * kSpanSkin + subject.report.asked.pace * subject.report.asked.step},
+                             subject.units) +
+         ". The push needed is found to " + force_text(AtMost{kPushFound}, subject.units) +
          "; \"by moments\" is statics alone, with casters that hold nothing sideways.";
 }
 
 std::string roll_cautions() {
   return "A simulation with frictions that are guessed as ranges: it shows what may happen, and proves no clearance; "
-         "dryfit does, and looks at the keep-clear zones too, which are left out here. The stair is rigid and stands on an even floor; casters are rigid, point along the rail and do "
+         "dryfit does, and looks at the keep-clear zones too, which are left out here. The stair is rigid and stands "
+         "on an even floor; casters are rigid, point along the rail and do "
          "not swivel; start-up of a caster that has stood long (2 to 2.5 times its rolling, from memory) is left out.";
 }
 

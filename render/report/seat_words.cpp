@@ -9,19 +9,19 @@
 namespace stowpath {
 namespace {
 
-std::string degrees(double radians) { return format_degrees(radians, 0); }
+std::string degrees(Figure radians) { return format_degrees(radians, 0); }
 
-std::string small(double metres, DisplayUnits units) { return format_small_length(metres, units); }
+std::string small(Figure metres, DisplayUnits units) { return format_small_length(metres, units); }
 
 std::string forces(Interval force, DisplayUnits units) {
-  const std::string least = force_figures(force.lo, units), most = force_figures(force.hi, units);
+  const std::string least = force_figures(AtLeast{force.lo}, units), most = force_figures(AtMost{force.hi}, units);
   return least == most ? most : least + " to " + most;
 }
 
 /// "61° out, 39° in": how far off the pipe's crown, towards the room and towards the wall.
 std::string off_crown_text(Interval off) {
   const double out = std::max(0.0, -off.lo), in = std::max(0.0, off.hi);
-  return degrees(out) + " out, " + degrees(in) + " in";
+  return degrees(AtMost{out}) + " out, " + degrees(AtMost{in}) + " in";
 }
 
 std::vector<std::string> cells(const Model& model, const SeatReport& report, std::size_t m, DisplayUnits units) {
@@ -31,8 +31,8 @@ std::vector<std::string> cells(const Model& model, const SeatReport& report, std
   if (!seat.judged) return {no, std::string(move_name(move.kind)), "not judged", "", "", "", ""};
   return {no,
           std::string(move_name(move.kind)),
-          degrees(seat.touches.lo) + " to " + degrees(seat.touches.hi),
-          degrees(report.hook.arc.hi - seat.touches.hi),
+          degrees(AtLeast{seat.touches.lo}) + " to " + degrees(AtMost{seat.touches.hi}),
+          degrees(AtLeast{report.hook.arc.hi - seat.touches.hi}),
           off_crown_text(seat.off_crown),
           forces(seat.force, units),
           !seat.held    ? "COMES OFF"
@@ -49,9 +49,9 @@ Table moves_table(const Model& model, const SeatReport& report, DisplayUnits uni
 
 /// "loft meets hook crown after 54 mm at the most, too late", of one way off.
 std::string way_words(const FreeTravel& way, double needed, DisplayUnits units) {
-  if (!way.stopped) return "nothing stops it within " + small(way.at_most, units);
+  if (!way.stopped) return "nothing stops it within " + small(AtLeast{way.at_most}, units);
   const std::string met =
-      way.parts[0] + " meets " + way.parts[1] + " after " + small(way.at_most, units) + " at the most";
+      way.parts[0] + " meets " + way.parts[1] + " after " + small(AtMost{way.at_most}, units) + " at the most";
   return met + (way.at_most < needed ? ", before that" : ", too late");
 }
 
@@ -60,14 +60,14 @@ bool widened(const Move& move) { return move.seat.has_value(); }
 }  // namespace
 
 std::string seat_sentence(const Model& model, const SeatReport& report, DisplayUnits units) {
-  std::string text = "The hooks cover " + degrees(report.hook.arc.length()) +
+  std::string text = "The hooks cover " + degrees(Nominal{report.hook.arc.length()}) +
                      " of the pipe, from the shank (0°) over the crown of their bend (90°) to the curl's end.";
   if (!report.worst) return text + " No pose could be judged.";
   const SeatPose& worst = report.poses[*report.worst];
   const Move& move = model.moves[worst.move];
-  text += " The pipe bears " + degrees(worst.arc_left(report.hook.arc)) + " from that end at the least, at " +
-          poses_text(model.linkage, worst.pose, worst.pose) + " (" + moves_text({move.index}, {move.kind}) +
-          "), with a force of " + force_text(worst.contact.force.hi, units) + "; under " + degrees(report.near_end) +
+  text += " The pipe bears " + degrees(AtLeast{worst.arc_left(report.hook.arc)}) + " from that end at the least, at " +
+          pose_text(model.linkage, worst.pose) + " (" + moves_text({move.index}, {move.kind}) + "), with a force of " +
+          force_text(AtMost{worst.contact.force.hi}, units) + "; under " + degrees(Nominal{report.near_end}) +
           " is a finding.";
   return text + " Weight, line, fold line and floor are balanced in " +
          counted(static_cast<long long>(report.poses.size()), "pose", "poses") +
@@ -76,11 +76,11 @@ std::string seat_sentence(const Model& model, const SeatReport& report, DisplayU
 }
 
 std::string hold_sentence(std::string_view state, const SeatHold& hold, DisplayUnits units) {
-  return std::string(state) + " (lean " + format_degrees(hold.pose.lean) +
-         "), its lean kept, the stair comes off the " + "pipe once it is lifted by " + small(hold.lift_needed, units) +
-         ": " + way_words(hold.lift, hold.lift_needed, units) + "; or once it is pushed " +
-         small(hold.slide_needed, units) + " along its shanks: " + way_words(hold.slide, hold.slide_needed, units) +
-         ".";
+  return std::string(state) + " (lean " + format_degrees(Nominal{hold.pose.lean}) +
+         "), its lean kept, the stair comes off the " + "pipe once it is lifted by " +
+         small(AtLeast{hold.lift_needed}, units) + ": " + way_words(hold.lift, hold.lift_needed, units) +
+         "; or once it is pushed " + small(AtLeast{hold.slide_needed}, units) +
+         " along its shanks: " + way_words(hold.slide, hold.slide_needed, units) + ".";
 }
 
 std::string seat_range_sentence(const Model& model, const SeatReport& report, DisplayUnits units) {
@@ -91,8 +91,8 @@ std::string seat_range_sentence(const Model& model, const SeatReport& report, Di
     if (!widened(model.moves[m])) continue;
     further += (further.empty() ? "" : ", ") + moves_text({model.moves[m].index}, {model.moves[m].kind});
   }
-  std::string text = "The scene takes the contact to stay within " + degrees(model.seat_range) +
-                     " of the pipe's crown, which lets the pivot wander by " + small(model.hook_play, units) +
+  std::string text = "The scene takes the contact to stay within " + degrees(Nominal{model.seat_range}) +
+                     " of the pipe's crown, which lets the pivot wander by " + small(AtMost{model.hook_play}, units) +
                      "; by statics it goes up to " + off_crown_text(most) + ". ";
   if (further.empty()) return text + "That is less: the proof counts with the scene's range.";
   return text + "That is more in " + further + ": the proof counts there with what statics give.";
@@ -109,9 +109,10 @@ std::string unjudged_sentence(const Model& model, const SeatReport& report) {
     text += "In " + counted(report.unjudged, "pose", "poses") +
             " the line is slack or the forces have no balance: see `stowpath hoist`. ";
   if (report.binding > 0)
-    text += "In " + counted(report.binding, "pose", "poses") +
-            " the dragged foot binds with the greatest friction as the stair is raised: what the hooks bear then is left "
-            "out, and `stowpath rehearse` shows what comes of it. ";
+    text +=
+        "In " + counted(report.binding, "pose", "poses") +
+        " the dragged foot binds with the greatest friction as the stair is raised: what the hooks bear then is left "
+        "out, and `stowpath rehearse` shows what comes of it. ";
   if (!text.empty()) text.pop_back();
   return text;
 }

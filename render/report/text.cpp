@@ -18,8 +18,8 @@ std::string_view verdict_code(Verdict verdict) {
   return verdict == Verdict::clear ? "1;32" : verdict == Verdict::undecided ? "1;33" : "1;31";
 }
 
-std::string clearance_text(double metres, DisplayUnits units) {
-  return std::isfinite(metres) ? format_small_length(metres, units) : "nothing near";
+std::string clearance_text(Figure metres, DisplayUnits units) {
+  return std::isfinite(metres.value()) ? format_small_length(metres, units) : "nothing near";
 }
 
 class Writer {
@@ -68,22 +68,27 @@ class Writer {
   }
 
   void where(const Finding& finding) {
-    const char* name = finding.moves.size() == 1 ? "move " : "moves ";
     if (!finding.stations.empty())
-      page_.paragraph("stations " + stretches_text(finding.stations, options_.units), "    ");
-    page_.paragraph(poses_text(model_.linkage, finding.from, finding.to) + "; " + name +
-                        moves_text(finding.moves, finding.move_kinds),
-                    "    ");
+      page_.paragraph("stations " + stretches_around(finding.stations, options_.units), "    ");
+    const bool moves = !finding.moves.empty();  // things fixed to the room meet in no move and in no pose
+    if (moves) {
+      const char* name = finding.moves.size() == 1 ? "move " : "moves ";
+      page_.paragraph(poses_text(model_.linkage, finding.from, finding.to) + "; " + name +
+                          moves_text(finding.moves, finding.move_kinds),
+                      "    ");
+    }
     const Vec2 place = lerp(finding.witness.on_a, finding.witness.on_b, 0.5);
-    page_.paragraph("worst at station " + place_text(finding.worst.station, options_.units) + ", " +
-                        poses_text(model_.linkage, finding.worst, finding.worst) + ": out " +
-                        place_text(place.x, options_.units) + ", up " + place_text(place.y, options_.units),
+    page_.paragraph("worst at station " + place_text(Nominal{finding.worst.station}, options_.units) +
+                        (moves ? ", " + pose_text(model_.linkage, finding.worst) : "") + ": out " +
+                        place_text(Nominal{place.x}, options_.units) + ", up " +
+                        place_text(Nominal{place.y}, options_.units),
                     "    ");
     const std::string besides = besides_text(finding);
     if (!besides.empty()) page_.paragraph(besides, "    ");
     if (finding.play > 0.0)
-      page_.paragraph("play of hook and floor may take another " + format_small_length(finding.play, options_.units),
-                      "    ");
+      page_.paragraph(
+          "play of hook and floor may take another " + format_small_length(AtMost{finding.play}, options_.units),
+          "    ");
   }
 
   void contacts() {
@@ -106,8 +111,8 @@ class Writer {
     return {state ? "" : std::to_string(move.index),
             std::string(move_name(move.kind)),
             std::string(verdict_word(move.verdict)),
-            near ? clearance_text(move.at_least, options_.units) : "nothing near",
-            near ? clearance_text(move.at_most, options_.units) : "",
+            near ? clearance_text(AtLeast{move.at_least}, options_.units) : "nothing near",
+            near ? clearance_text(AtMost{move.at_most}, options_.units) : "",
             near ? move.closest[0] + ", " + move.closest[1] : ""};
   }
 

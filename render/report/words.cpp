@@ -5,6 +5,8 @@
 #include <cmath>
 #include <vector>
 
+#include "sim/trade/us_units.h"
+
 namespace stowpath {
 namespace {
 
@@ -91,9 +93,31 @@ void add_once(std::vector<std::string>& words, std::string word) {
   if (std::find(words.begin(), words.end(), word) == words.end()) words.push_back(std::move(word));
 }
 
+// From the first to the last, both rounded outward.
 std::string angle_range(double from, double to) {
-  const std::string a = format_degrees(from), b = format_degrees(to);
+  if (from == to) return format_degrees(Nominal{from});
+  const bool rises = from < to;
+  const std::string a = rises ? format_degrees(AtLeast{from}) : format_degrees(AtMost{from});
+  const std::string b = rises ? format_degrees(AtMost{to}) : format_degrees(AtLeast{to});
   return a == b ? a : a + " to " + b;
+}
+
+std::string stretch_text(Figure from, Figure to, DisplayUnits units) {
+  const std::string a = place_text(from, units), b = place_text(to, units);
+  return a == b ? a : a + " to " + b;
+}
+
+// Whether a mark of the tape (a millimetre or 1/16 in) lies in the stretch at all.
+bool shows(Interval stretch, DisplayUnits units) {
+  const double step = units == DisplayUnits::imperial ? kInch / 16.0 : 1e-3;
+  const Figure lo = AtMost{stretch.lo}, hi = AtLeast{stretch.hi};
+  return lo.steps(step, kShownSlack) <= hi.steps(step, kShownSlack);
+}
+
+std::string first_of(const std::vector<std::string>& all, std::size_t most) {
+  std::string out;
+  for (std::size_t i = 0; i < all.size() && i < most; ++i) out += (i == 0 ? "" : ", ") + all[i];
+  return all.size() > most ? out + " and " + std::to_string(all.size() - most) + " more" : out;
 }
 
 std::string parts_text(const Finding& finding) {
@@ -104,14 +128,15 @@ std::string spaced(const std::string& words) { return words.empty() ? "" : " " +
 
 std::string meeting_sentence(const Finding& finding, DisplayUnits units) {
   return finding.parts[0] + " meets " + finding.parts[1] + things_text(finding) + spaced(when_text(finding)) + ", " +
-         format_small_length(finding.depth(), units) + " deep";
+         format_small_length(-AtLeast{finding.proven_clearance()}, units) + " deep";
 }
 
 std::string margin_sentence(const Finding& finding, DisplayUnits units) {
-  const std::string near =
-      finding.clearance > 0.0 ? "comes within " + format_small_length(finding.clearance, units) + " of " : "touches ";
+  const std::string near = finding.clearance > 0.0
+                               ? "comes within " + format_small_length(AtLeast{std::max(0.0, finding.proven_clearance())}, units) + " of "
+                               : "touches ";
   return finding.parts[0] + " " + near + finding.parts[1] + things_text(finding) + spaced(when_text(finding)) + "; " +
-         format_small_length(finding.needed, units) + " wanted";
+         format_small_length(Nominal{finding.needed}, units) + " wanted";
 }
 
 std::string zone_sentence(const Finding& finding, DisplayUnits units) {
@@ -119,7 +144,7 @@ std::string zone_sentence(const Finding& finding, DisplayUnits units) {
                                     [](MoveKind kind) { return kind == MoveKind::stand; });
   if (finding.clearance >= 0.0) return margin_sentence(finding, units);
   return finding.parts[0] + (standing ? " stands in " : " hangs into ") + finding.parts[1] + " by " +
-         format_small_length(finding.depth(), units) + spaced(when_text(finding));
+         format_small_length(-AtLeast{finding.proven_clearance()}, units) + spaced(when_text(finding));
 }
 
 std::string undecided_sentence(const Finding& finding) {
@@ -224,25 +249,30 @@ std::string verdict_line(const Model& model, const DryFit& fit) {
   return std::string(verdict_word(fit.verdict)) + ": " + verdict_counts(fit) + "." + spaced(model.name);
 }
 
-std::string place_text(double metres, DisplayUnits units) {
+std::string place_text(Figure metres, DisplayUnits units) {
   return units == DisplayUnits::imperial ? format_feet_inches(metres) : format_metres(metres, 3);
 }
 
-std::string dimension_text(double metres, DisplayUnits units) {
+std::string dimension_text(Figure metres, DisplayUnits units) {
   if (units == DisplayUnits::imperial) return format_feet_inches(metres);
   const std::string text = format_millimetres(metres);
   return text.substr(0, text.find(' '));
 }
 
-std::string stretches_text(const IntervalSet& stations, DisplayUnits units, std::size_t most) {
-  std::string out;
-  for (std::size_t i = 0; i < stations.size() && i < most; ++i) {
-    const std::string a = place_text(stations[i].lo, units), b = place_text(stations[i].hi, units);
-    out += (i == 0 ? "" : ", ") + a + (a == b ? "" : " to " + b);
-  }
-  if (stations.size() > most) out += " and " + std::to_string(stations.size() - most) + " more";
-  return out;
+std::string stretches_around(const IntervalSet& stations, DisplayUnits units, std::size_t most) {
+  std::vector<std::string> all;
+  for (const Interval s : stations) all.push_back(stretch_text(AtLeast{s.lo}, AtMost{s.hi}, units));
+  return first_of(all, most);
 }
+
+std::string stretches_within(const IntervalSet& stations, DisplayUnits units, std::size_t most) {
+  std::vector<std::string> all;
+  for (const Interval s : stations)
+    if (shows(s, units)) all.push_back(stretch_text(AtMost{s.lo}, AtLeast{s.hi}, units));
+  return first_of(all, most);
+}
+
+std::string pose_text(const Linkage& linkage, const Configuration& pose) { return poses_text(linkage, pose, pose); }
 
 std::string poses_text(const Linkage& linkage, const Configuration& from, const Configuration& to) {
   std::string out = "lean " + angle_range(from.lean, to.lean);
@@ -295,24 +325,27 @@ std::string reach_sentence(const Reach& reach, DisplayUnits units) {
     if (!part.empty()) served.push_back(part);
   }
   const double length = total_length(unite(served));
-  const std::string whole = place_text(reach.span.length(), units);
+  const std::string whole = place_text(Nominal{reach.span.length()}, units);
   if (served.empty()) return "The stair is nowhere proven to stand clear along the loft's " + whole + ".";
-  const int share = static_cast<int>(std::floor(100.0 * length / reach.span.length()));  // never said too high
-  return "The stair is proven to stand clear over " + place_text(length, units) + " of the loft's " + whole + " (" +
-         std::to_string(share) + " %): " + stretches_text(served, units, 8) + ".";
+  const std::string share = format_decimal(AtLeast{100.0 * length / reach.span.length()}, 0);
+  const std::string where = stretches_within(served, units, 8);
+  return "The stair is proven to stand clear over " + place_text(AtLeast{length}, units) + " of the loft's " + whole +
+         " (" + share + " %)" + (where.empty() ? "" : ": ") + where + ".";
 }
 
 std::string assumed_sentence(const Model& model, DisplayUnits units) {
   const bool further = std::any_of(model.moves.begin(), model.moves.end(), [](const Move& m) { return m.seat; });
-  const auto small = [units](double metres) { return format_small_length(metres, units); };
-  std::string text = "Margins: " + small(model.margin.standard) + " in general, " + small(model.margin.hook) +
-                     " from hooks to what carries the rail, " + small(model.margin.self) +
-                     " between sections. Hooks: " + "contact within " + format_degrees(model.seat_range, 0) +
-                     " of the pipe's crown, which lets the pivot wander by " + small(model.hook_play) +
+  const auto small = [units](Figure metres) { return format_small_length(metres, units); };
+  std::string text = "Margins: " + small(Nominal{model.margin.standard}) + " in general, " +
+                     small(Nominal{model.margin.hook}) + " from hooks to what carries the rail, " +
+                     small(Nominal{model.margin.self}) + " between sections. Hooks: " + "contact within " +
+                     format_degrees(Nominal{model.seat_range}, 0) +
+                     " of the pipe's crown, which lets the pivot wander by " + small(AtMost{model.hook_play}) +
                      (further ? ", and further in some moves, see the seat." : ".");
-  if (model.floor_uneven > 0.0) text += " Floor: up or down by " + small(model.floor_uneven) + " under any caster.";
-  if (model.pipe_sag > 0.0) text += " Pipe: gives way under the hooks by up to " + small(model.pipe_sag) + ".";
-  return text + " Round things: drawn out by at most " + format_millimetres(model.arc_tolerance, 2) + ".";
+  if (model.floor_uneven > 0.0)
+    text += " Floor: up or down by " + small(Nominal{model.floor_uneven}) + " under any caster.";
+  if (model.pipe_sag > 0.0) text += " Pipe: gives way under the hooks by up to " + small(AtMost{model.pipe_sag}) + ".";
+  return text + " Round things: drawn out by at most " + format_millimetres(AtMost{model.arc_tolerance}, 2) + ".";
 }
 
 std::string finding_sentence(const Finding& finding, DisplayUnits units) {

@@ -31,16 +31,23 @@ std::string verdict_counts(const DryFit& fit);
 /// "INTERFERENCE: 3 findings (2 meet, 1 too close). Wheel loft"
 std::string verdict_line(const Model& model, const DryFit& fit);
 
-/// "0.300 m to 2.400 m, 5.100 m to 7.300 m", one unit a piece; after `most` pieces "and 5 more".
-std::string stretches_text(const IntervalSet& stations, DisplayUnits units, std::size_t most = 12);
+/// "0.300 m to 2.400 m, 5.100 m to 7.300 m", one unit a piece; after `most` pieces "and 5 more". Where something is
+/// met: no stretch reads shorter than it is.
+std::string stretches_around(const IntervalSet& stations, DisplayUnits units, std::size_t most = 12);
+
+/// Likewise of what is proven: no stretch reads longer than it is, and one that holds no mark of the tape is left out.
+std::string stretches_within(const IntervalSet& stations, DisplayUnits units, std::size_t most = 12);
 
 /// A station, height or other length to be measured: metres to the millimetre, or feet and inches.
-std::string place_text(double metres, DisplayUnits units);
+std::string place_text(Figure metres, DisplayUnits units);
 
 /// A dimension's figures: whole millimetres without their unit, or feet and inches.
-std::string dimension_text(double metres, DisplayUnits units);
+std::string dimension_text(Figure metres, DisplayUnits units);
 
-/// "lean 71.2° to 88.0°, fold 176.0°".
+/// "lean 71.2°, fold 176.0°", to the nearest.
+std::string pose_text(const Linkage& linkage, const Configuration& pose);
+
+/// "lean 71.2° to 88.0°, fold 176.0°": from the first to the last, no range less wide than it is.
 std::string poses_text(const Linkage& linkage, const Configuration& from, const Configuration& to);
 
 /// "when parked", "while rolling and lifting": when a finding happens.

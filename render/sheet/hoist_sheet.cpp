@@ -128,7 +128,7 @@ class Sheet {
       return m.limit.force <= limit.force && close(m.limit.force, limit.force);
     });
     const std::string more = near > 1 ? " and " + std::to_string(near - 1) + " just below" : "";
-    const std::string figures = ", " + force_text(limit.force, subject_.units) + more;
+    const std::string figures = ", " + force_text(AtLeast{limit.force}, subject_.units) + more;
     const bool fits = text_width(limit.name + figures, kNotes) < plot_.box.greatest.x - plot_.box.least.x - 4.0;
     return (fits ? limit.name : limit.name.substr(0, limit.name.find(" ("))) + figures;
   }
@@ -139,7 +139,7 @@ class Sheet {
     if (pull.peak_raising) {
       const PullSample& s = pull.samples[*pull.peak_raising];
       draw_mark(list, sheet_.labels(), plot_, {s.pose.lean / kDegree, shown(s.hand_raising)},
-                "peak " + force_text(s.hand_raising, subject_.units), Ink::red);
+                "peak " + force_text(AtMost{s.hand_raising}, subject_.units), Ink::red);
     }
     for (const MovePull& move : pulls_by_move(pull)) move_label(move);
   }
@@ -171,7 +171,7 @@ class Sheet {
     if (!subject_.pull.changes.empty()) {
       sheet_.note_heading("What other rigging would ask");
       for (const PullChange& change : subject_.pull.changes) {
-        sheet_.note(change.text + ": " + force_text(change.peak, subject_.units) +
+        sheet_.note(change.text + ": " + force_text(AtMost{change.peak}, subject_.units) +
                     (change.lifts ? "" : ", does not lift all the way"));
       }
     }
@@ -182,7 +182,7 @@ class Sheet {
     if (subject_.effort.limits.empty()) return;
     sheet_.note_heading(subject_.effort.by == PulledBy::hand ? "What people pull" : "What people do at a crank");
     for (const LimitMargin& m : subject_.effort.limits) {
-      sheet_.note(force_text(m.limit.force, subject_.units) + "  " + m.limit.name + " (" +
+      sheet_.note(force_text(AtLeast{m.limit.force}, subject_.units) + "  " + m.limit.name + " (" +
                       std::string(status_text(m.limit.source.status)) + ")",
                   m.margin < 0.0 ? Ink::red : Ink::line);
     }

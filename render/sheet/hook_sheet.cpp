@@ -138,9 +138,9 @@ class HookSheet {
 
   /// A size to a tenth of a millimetre, or to a sixteenth of an inch.
   std::string size_words(double metres) const {
-    if (subject_.units == DisplayUnits::imperial) return format_small_length(metres, subject_.units);
+    if (subject_.units == DisplayUnits::imperial) return format_small_length(Nominal{metres}, subject_.units);
     const bool whole = std::abs(metres * 1e3 - std::round(metres * 1e3)) < 0.05;
-    return format_millimetres(metres, whole ? 0 : 1);
+    return format_millimetres(Nominal{metres}, whole ? 0 : 1);
   }
 
   std::string hook_words() const {
@@ -149,22 +149,23 @@ class HookSheet {
                                   ? "rod " + size_words(hooks.rod)
                                   : "plate " + size_words(hooks.thickness) + ", rim " + size_words(hooks.rim);
     std::string words = "Hook: " + metal + ", inside radius " + size_words(hooks.inside) + ", " +
-                        format_degrees(hooks.wrap, 0) + " of arc";
+                        format_degrees(Nominal{hooks.wrap}, 0) + " of arc";
     if (hooks.tip > 0.0) words += ", tip " + size_words(hooks.tip);
     return words + ". Pipe: " + size_words(subject_.scene.rail.pipe.diameter) + ".";
   }
 
   std::string trim_words() const {
-    const auto small = [this](double metres) { return format_small_length(metres, subject_.units); };
+    const auto small = [this](double metres) { return format_small_length(Nominal{metres}, subject_.units); };
     if (subject_.trim)
-      return "Trim the curl to " + format_degrees(subject_.trim->wrap, 0) + " of arc: " + small(subject_.trim->cut) +
+      return "Trim the curl to " + format_degrees(Nominal{subject_.trim->wrap}, 0) +
+             " of arc: " + small(subject_.trim->cut) +
              " off along its outside. With it, the whole scene's proof keeps every hook " +
              small(subject_.model.margin.hook) +
              " and the hook's play from the brackets. Check that it still stays on.";
     if (!meets_bracket(subject_.fit))
       return "No trim needed: the hooks are proven to keep " + small(subject_.model.margin.hook) +
              " and their play from the brackets in every move.";
-    return "No trim down to " + format_degrees(kLeastArc, 0) + " of arc clears the brackets.";
+    return "No trim down to " + format_degrees(Nominal{kLeastArc}, 0) + " of arc clears the brackets.";
   }
 
   /// A shift along the rail may free the two sooner than one in the side view, which is all that the views show.
@@ -178,16 +179,17 @@ class HookSheet {
     const std::string when = is_state(move.kind)
                                  ? std::string(move_name(move.kind))
                                  : "step " + std::to_string(move.index) + ", " + std::string(move_name(move.kind));
-    const double least = subject_.closest->clearance;
-    return "Closest over all moves: " + format_small_length(std::abs(least), subject_.units) +
-           (least < 0.0 ? " deep" : " apart") + ", " + when + along_rail(*subject_.closest) + ".";
+    const AtLeast least{subject_.closest->clearance};
+    const bool meets = least.value < 0.0;
+    return "Closest over all moves: " + format_small_length(meets ? Figure(-least) : least, subject_.units) +
+           (meets ? " deep" : " apart") + ", " + when + along_rail(*subject_.closest) + ".";
   }
 
   std::string drawing_words() const {
     return "Seen along the rail, the hook seated; a bracket that stands elsewhere is dashed. Round things are drawn "
            "out "
            "by at most " +
-           format_millimetres(subject_.model.arc_tolerance, 2) + ".";
+           format_millimetres(AtMost{subject_.model.arc_tolerance}, 2) + ".";
   }
 
   void notes(double top, double right) {

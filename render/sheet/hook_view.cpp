@@ -143,7 +143,7 @@ class HookView {
   void heading() {
     labels_.fix(list_, {{box_.least.x, box_.least.y - 7.0}, pose_.title, 3.5});
     labels_.fix(list_, {{box_.least.x, box_.least.y - 2.2},
-                        poses_text(subject_.model.linkage, pose_.at, pose_.at),
+                        pose_text(subject_.model.linkage, pose_.at),
                         kNotes,
                         Anchor::start,
                         Ink::soft});
@@ -171,7 +171,7 @@ class HookView {
   void name_arc() {
     const Interval covered = covered_arc(shape_, pose_.at.lean);
     const Vec2 middle = at_angle(frame_.scale.paper(shape_.outer) + kArcOff + 1.0, covered.middle());
-    labels_.place(list_, {{}, format_degrees(covered.length(), 0) + " of arc", kFigures}, middle, box_);
+    labels_.place(list_, {{}, format_degrees(Nominal{covered.length()}, 0) + " of arc", kFigures}, middle, box_);
   }
 
   void trim_line() {
@@ -184,7 +184,7 @@ class HookView {
   Vec2 trim_end(double radius) const { return at_angle(radius, pose_.at.lean + subject_.trim->wrap); }
 
   void name_trim() {
-    const std::string words = "trim to " + format_degrees(subject_.trim->wrap, 0);
+    const std::string words = "trim to " + format_degrees(Nominal{subject_.trim->wrap}, 0);
     labels_.place(list_, {{}, words, kFigures, Anchor::start, Ink::red}, trim_end(trim_radius()), box_);
   }
 
@@ -203,15 +203,15 @@ class HookView {
 
   void name_gap(const HookGap& gap) {
     const Vec2 middle = frame_(lerp(gap.side_view.on_a, gap.side_view.on_b, 0.5));
-    const auto small = [this](double metres) { return format_small_length(metres, subject_.units); };
+    const auto small = [this](Figure metres) { return format_small_length(metres, subject_.units); };
     if (!at_bracket()) {
       const Vec2 low{0.5 * (box_.least.x + box_.greatest.x), box_.greatest.y - 6.0};
-      const std::string words = "nearest bracket " + small(pose_.beside) + " along the rail";
+      const std::string words = "nearest bracket " + small(AtLeast{pose_.beside}) + " along the rail";
       labels_.place(list_, {{}, words, kNotes, Anchor::start, Ink::blue}, low, box_);
       return;
     }
-    const std::string words =
-        gap.clearance < 0.0 ? "meets, " + small(-gap.clearance) + " deep" : "gap " + small(gap.clearance);
+    const std::string words = gap.clearance < 0.0 ? "meets, " + small(-AtLeast{gap.clearance}) + " deep"
+                                                  : "gap " + small(AtLeast{gap.clearance});
     labels_.place(list_, {{}, words, kFigures, Anchor::start, gap_ink(gap)}, middle, box_);
   }
 

@@ -78,7 +78,7 @@ class Sheet {
     brackets(plot);
     curves(plot, [&](const RailPlace& place) { return stress(place.stress); });
     draw_level(list, sheet_.labels(), plot, stress(subject_.loads.pipe.allowable),
-               "allowable, " + stress_text(subject_.loads.pipe.allowable, subject_.units),
+               "allowable, " + stress_text(AtLeast{subject_.loads.pipe.allowable}, subject_.units),
                {Ink::red, kThin, Dash::chain});
     list.close();
   }
@@ -145,8 +145,9 @@ class Sheet {
 
   void note_item(const HardwareItem& item) {
     const auto ratio = item.ratio();
-    sheet_.note(times_text(item) + "  " + item.name + ", gets " + load_text(item.kind, item.load, subject_.units),
-                ratio && *ratio < 1.0 ? Ink::red : Ink::line);
+    sheet_.note(
+        times_text(item) + "  " + item.name + ", gets " + load_text(item.kind, AtMost{item.load}, subject_.units),
+        ratio && *ratio < 1.0 ? Ink::red : Ink::line);
   }
 
   const LoadsSubject& subject_;

@@ -34,8 +34,10 @@ void verdict_mark(DisplayList& list, Vec2 centre, Verdict verdict, double half, 
 std::vector<std::string> note_lines(const Finding& finding, const Subject& subject, double width) {
   std::vector<std::string> lines = wrap_text(finding_sentence(finding, subject.units), kNotes, width);
   if (finding.kind == FindingKind::build) return lines;
-  std::string where = poses_text(subject.model.linkage, finding.from, finding.to);
-  if (!finding.stations.empty()) where = "station " + stretches_text(finding.stations, subject.units, 2) + "; " + where;
+  std::vector<std::string> places;
+  if (!finding.stations.empty()) places.push_back("station " + stretches_around(finding.stations, subject.units, 2));
+  if (!finding.moves.empty()) places.push_back(poses_text(subject.model.linkage, finding.from, finding.to));
+  const std::string where = joined(places, "; ");
   for (std::string& line : wrap_text(where, kNotes, width)) lines.push_back(std::move(line));
   return lines;
 }
@@ -48,14 +50,14 @@ std::string slip_words(const Subject& subject, const MoveResult& move) {
   });
   if (found == subject.model.moves.end() || found->segments.empty()) return words;
   const Configuration& end = found->segments.back().to;
-  if (move.kind == MoveKind::roll) return words + " to " + place_text(end.station, subject.units);
-  return words + (move.kind == MoveKind::park ? " at " : " to ") + poses_text(subject.model.linkage, end, end);
+  if (move.kind == MoveKind::roll) return words + " to " + place_text(Nominal{end.station}, subject.units);
+  return words + (move.kind == MoveKind::park ? " at " : " to ") + pose_text(subject.model.linkage, end);
 }
 
 std::string clearance_words(const MoveResult& move, DisplayUnits units) {
   if (move.closest[0].empty() || !std::isfinite(move.at_most)) return "nothing near";
-  return move.at_most < 0.0 ? format_small_length(-move.at_most, units) + " deep"
-                            : format_small_length(move.at_most, units);
+  return move.at_most < 0.0 ? format_small_length(-AtLeast{move.at_least}, units) + " deep"
+                            : format_small_length(AtLeast{std::max(0.0, move.at_least)}, units);
 }
 
 void slip(DisplayList& list, Labels& labels, const Subject& subject, NotesColumn& column, const MoveResult& move) {

@@ -50,14 +50,17 @@ void grid_lines(DisplayList& list, Labels& labels, const Plot& plot) {
   for (int i = 0; i <= count(plot.x); ++i) {
     const double value = plot.x.lo + i * plot.x.step, at = plot(value, 0.0).x;
     list.line({at, plot.box.least.y}, {at, plot.box.greatest.y}, thin);
-    labels.fix(list, {{at, plot.box.greatest.y + 4.2}, format_decimal(value, plot.x.decimals), kNotes, Anchor::middle});
+    labels.fix(
+        list,
+        {{at, plot.box.greatest.y + 4.2}, format_decimal(Nominal{value}, plot.x.decimals), kNotes, Anchor::middle});
   }
   for (int i = 0; i <= count(plot.y); ++i) {
     const double value = plot.y.lo + i * plot.y.step, at = plot(0.0, value).y;
     list.line({plot.box.least.x, at}, {plot.box.greatest.x, at}, thin);
-    labels.fix(
-        list,
-        {{plot.box.least.x - 1.8, at + 0.5 * kNotes}, format_decimal(value, plot.y.decimals), kNotes, Anchor::end});
+    labels.fix(list, {{plot.box.least.x - 1.8, at + 0.5 * kNotes},
+                      format_decimal(Nominal{value}, plot.y.decimals),
+                      kNotes,
+                      Anchor::end});
   }
 }
 

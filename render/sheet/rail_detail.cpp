@@ -107,7 +107,7 @@ class Detail {
   void words(const Configuration& pose, const std::string& id) {
     const double x = box_.least.x, y = box_.greatest.y;
     labels_.fix(list_, {{x, y + 4.4}, "Detail at the rail, " + frame_.scale.label, kNotes});
-    const std::string where = id + poses_text(subject_.model.linkage, pose, pose);
+    const std::string where = id + pose_text(subject_.model.linkage, pose);
     labels_.fix(list_, {{x, y + 8.6}, where, kNotes, Anchor::start, id.empty() ? Ink::soft : Ink::red});
   }
 

@@ -36,7 +36,8 @@ const std::array<Pen, kMaxSections> kSectionPens{Pen{Ink::line, kHeavy}, Pen{Ink
 void name_frame(DisplayList& list, Labels& labels, const RecordingSubject& subject, const ViewFrame& frame,
                 const PaperBox& bounds, const RecordedFrame& at) {
   const Vec2 foot = frame(recorded_foot(subject.model, subject.recording, at));
-  labels.place(list, {foot, time_text(at.time), kNotes, Anchor::start, Ink::blue}, foot, bounds, kFarthestName);
+  labels.place(list, {foot, time_text(Nominal{at.time}), kNotes, Anchor::start, Ink::blue}, foot, bounds,
+               kFarthestName);
 }
 
 std::vector<Vec2> together(const std::vector<std::vector<Vec2>>& curves) {

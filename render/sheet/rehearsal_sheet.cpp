@@ -65,7 +65,7 @@ std::vector<Occurrence> other_ones(const std::vector<RecordedEvent>& events) {
 
 std::string occurrence_text(const Occurrence& of, DisplayUnits units) {
   const std::size_t more = of.times.size() - 1;
-  std::string text = time_text(of.times.front());
+  std::string text = time_text(Nominal{of.times.front()});
   if (more > 0) text += more == 1 ? " and once more" : " and " + std::to_string(more) + " times more";
   return text + "  " + event_sentence(of.gravest, units) + (more > 0 && is_hard(of.gravest.kind) ? " at most" : "");
 }

@@ -12,9 +12,9 @@
 namespace stowpath {
 namespace {
 
-constexpr double kGoes = 1e-4;           // along the rail, from there it rolls [m]
-constexpr double kGhostEvery = 0.6;      // of the rail between ghosts [m]
-constexpr double kFarthestName = 9.0;    // of a ghost's time from its foot [mm]
+constexpr double kGoes = 1e-4;         // along the rail, from there it rolls [m]
+constexpr double kGhostEvery = 0.6;    // of the rail between ghosts [m]
+constexpr double kFarthestName = 9.0;  // of a ghost's time from its foot [mm]
 
 double plan_depth(const RecordingSubject& subject) { return span_depth(RoomSubject(subject).shown); }
 
@@ -37,7 +37,8 @@ std::vector<Vec2> above(const Model& model, const ViewFrame& view, const Recorde
   return corners;
 }
 
-// Frames about equally far apart along the rail, with the first, the one that ends the rolling, and the last of the run.
+// Frames about equally far apart along the rail, with the first, the one that ends the rolling, and the last of the
+// run.
 std::vector<std::size_t> roll_frames(const Recording& recording) {
   const auto& frames = recording.frames;
   std::vector<std::size_t> out{0};
@@ -58,7 +59,8 @@ std::vector<std::size_t> roll_frames(const Recording& recording) {
 void name_ghost(DisplayList& list, Labels& labels, const RecordingSubject& subject, const ViewFrame& frame,
                 const PaperBox& bounds, const RecordedFrame& at) {
   const Vec2 foot = frame({at.station, recorded_foot(subject.model, subject.recording, at).x});
-  labels.place(list, {foot, time_text(at.time), kNotes, Anchor::start, Ink::blue}, foot, bounds, kFarthestName);
+  labels.place(list, {foot, time_text(Nominal{at.time}), kNotes, Anchor::start, Ink::blue}, foot, bounds,
+               kFarthestName);
 }
 
 }  // namespace

@@ -113,7 +113,7 @@ void draw_rope(DisplayList& list, Labels& labels, const ViewFrame& frame, const 
 
 std::string rope_words(const RecordedLine& now, DisplayUnits units) {
   if (!now.on) return "";
-  return slack(now) ? "slack " + format_small_length(now.slack, units) : force_text(now.pull, units);
+  return slack(now) ? "slack " + format_small_length(AtMost{now.slack}, units) : force_text(AtMost{now.pull}, units);
 }
 
 void label_rope(DisplayList& list, Labels& labels, const ViewFrame& frame, const RopeSight& rope,

@@ -17,7 +17,7 @@ Vec2 foot_at(const Model& model, const Configuration& at) {
 /// Out from the back wall, under the floor.
 Dimension out(const Subject& subject, const ViewFrame& frame, double to, double off) {
   const double floor = frame.y(subject.model.floor_level);
-  return {{frame.x(0.0), floor}, {frame.x(to), floor}, -off, dimension_text(to, subject.units)};
+  return {{frame.x(0.0), floor}, {frame.x(to), floor}, -off, dimension_text(Nominal{to}, subject.units)};
 }
 
 }  // namespace
@@ -25,7 +25,8 @@ Dimension out(const Subject& subject, const ViewFrame& frame, double to, double 
 std::vector<Dimension> room_heights(const Subject& subject, const ViewFrame& frame) {
   const double floor = subject.model.floor_level, wall = frame.x(0.0);
   const auto height = [&](double up, double off) {
-    return Dimension{{wall, frame.y(floor)}, {wall, frame.y(up)}, off, dimension_text(up - floor, subject.units)};
+    return Dimension{
+        {wall, frame.y(floor)}, {wall, frame.y(up)}, off, dimension_text(Nominal{up - floor}, subject.units)};
   };
   return {height(subject.scene.loft.deck, 9.0), height(subject.model.linkage.pivot.y, 17.0),
           height(subject.scene.room.ceiling, 25.0)};
@@ -41,7 +42,7 @@ Dimension foot_out(const Subject& subject, const ViewFrame& frame, const Configu
 
 Dimension loft_out(const Subject& subject, const ViewFrame& frame) {
   const double deck = frame.y(subject.scene.loft.deck), edge = subject.scene.loft.edge;
-  return {{frame.x(0.0), deck}, {frame.x(edge), deck}, 5.0, dimension_text(edge, subject.units)};
+  return {{frame.x(0.0), deck}, {frame.x(edge), deck}, 5.0, dimension_text(Nominal{edge}, subject.units)};
 }
 
 std::vector<Dimension> section_lengths(const Subject& subject, const ViewFrame& frame, const Configuration& at) {
@@ -53,7 +54,7 @@ std::vector<Dimension> section_lengths(const Subject& subject, const ViewFrame& 
     const auto section = static_cast<std::size_t>(k);
     const double length = linkage.length.at(section);
     out.push_back({frame(poses.at(section) * Vec2{}), frame(poses.at(section) * Vec2{length, 0.0}), kOff,
-                   dimension_text(length, subject.units)});
+                   dimension_text(Nominal{length}, subject.units)});
   }
   return out;
 }

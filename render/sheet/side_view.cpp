@@ -66,13 +66,13 @@ void label_leans(DisplayList& list, Labels& labels, const Subject& subject, cons
                  const PaperBox& bounds) {
   const Model& model = subject.model;
   const Vec2 arc = lean_mark(model, frame, model.working_lean);
-  labels.place(list, {{}, format_degrees(model.working_lean), kFigures}, arc, bounds);
+  labels.place(list, {{}, format_degrees(Nominal{model.working_lean}), kFigures}, arc, bounds);
   const auto parked = parked_configuration(model);
   if (!parked) return;
   const SectionPoses poses = place_sections(model.linkage, *parked);
   const Vec2 end = frame(poses[0] * Vec2{model.linkage.length[0], 0.0});
-  labels.place(list, {{}, "parked, lean " + format_degrees(parked->lean), kNotes, Anchor::start, Ink::blue}, end,
-               bounds);
+  labels.place(list, {{}, "parked, lean " + format_degrees(Nominal{parked->lean}), kNotes, Anchor::start, Ink::blue},
+               end, bounds);
 }
 
 void draw_dimensions(DisplayList& list, Labels& labels, const Subject& subject, const ViewFrame& frame) {

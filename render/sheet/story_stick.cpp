@@ -59,8 +59,9 @@ class Stick {
       list_.path({{x, middle - 2.6}, {x + 2.2, middle + 2.2}, {x - 2.2, middle + 2.2}}, true, Pen{Ink::line, kThin},
                  Ink::line);
       const double beside = std::max(4.0, frame_.scale.paper(0.5 * subject_.scene.stair.width) + 2.0);
-      labels_.fix(list_,
-                  {{x + beside, middle + 1.2}, "home " + place_text(*subject_.model.home, subject_.units), kNotes});
+      labels_.fix(
+          list_,
+          {{x + beside, middle + 1.2}, "home " + place_text(Nominal{*subject_.model.home}, subject_.units), kNotes});
       hooks(*subject_.model.home, middle);
     }
     const auto parked = parked_configuration(subject_.model);
@@ -87,7 +88,8 @@ class Stick {
   double y(double down) const { return frame_.zero.y + down; }
 
   void lane_name(double left, double lane, const std::string& words) {
-    labels_.fix(list_, {{left, y(lane - 2.3)}, words, kNotes, Anchor::start, Ink::soft, 0.0, frame_.x(0.0) < left + kNames});
+    labels_.fix(list_,
+                {{left, y(lane - 2.3)}, words, kNotes, Anchor::start, Ink::soft, 0.0, frame_.x(0.0) < left + kNames});
   }
 
   // Every so manieth long tick can carry its figures.
@@ -100,7 +102,7 @@ class Stick {
   }
 
   static std::string metres_only(double metres) {
-    const std::string text = format_metres(metres, 1);
+    const std::string text = format_metres(Nominal{metres}, 1);
     return text.substr(0, text.find(' '));
   }
 
@@ -108,7 +110,8 @@ class Stick {
   void bracket_figures() {
     double free_from = -1e9;
     for (const double station : subject_.scene.rail.brackets.stations) {
-      const Text text{{frame_.x(station), y(3.6)}, dimension_text(station, subject_.units), kNotes, Anchor::middle};
+      const Text text{
+          {frame_.x(station), y(3.6)}, dimension_text(Nominal{station}, subject_.units), kNotes, Anchor::middle};
       const PaperBox box = grown(text_box(text), 0.6);
       if (box.least.x < free_from) continue;
       labels_.fix(list_, text);

@@ -42,7 +42,7 @@ DisplayList detail_picture(const PictureWish& wish, const PaneView& pane) {
   list.width = pane.size.x;
   list.height = pane.size.y;
   list.title = "Hook at a bracket: " + wish.subject.model.name;
-  list.description = poses_text(wish.subject.model.linkage, wish.pose, wish.pose);
+  list.description = pose_text(wish.subject.model.linkage, wish.pose);
   Labels labels;
   const Model& model = wish.subject.model;
   if (!has_hook_and_bracket(model)) {

@@ -21,7 +21,7 @@ using Clock = std::chrono::steady_clock;
 
 std::string quoted(const std::string& option, const std::string& words) { return option + " \"" + words + "\""; }
 
-std::string seconds_of(const Try& tried) { return format_decimal(tried.time, 2) + "s"; }
+std::string seconds_of(const Try& tried) { return format_decimal(Nominal{tried.time}, 2) + "s"; }
 
 std::string words_of(const Try& tried) {
   switch (tried.kind) {

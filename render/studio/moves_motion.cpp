@@ -61,8 +61,8 @@ std::string move_words(const Model& model, std::size_t k, DisplayUnits units) {
   std::string words = is_state(move.kind) ? "" : std::to_string(move.index) + " ";
   words += move_name(move.kind);
   const Configuration end = pose_at(model, {k, 1.0});
-  if (stands_over_stations(move)) return words + " to " + place_text(end.station, units);
-  return words + (is_state(move.kind) ? " at " : " to ") + poses_text(model.linkage, end, end);
+  if (stands_over_stations(move)) return words + " to " + place_text(Nominal{end.station}, units);
+  return words + (is_state(move.kind) ? " at " : " to ") + pose_text(model.linkage, end);
 }
 
 }  // namespace
@@ -99,7 +99,8 @@ DisplayList moves_picture(const Subject& subject, double time, int faster) {
   const Move& move = subject.model.moves[place.move];
   const std::string number = is_state(move.kind) ? "" : std::to_string(move.index) + " ";
   list.text({{kAir, kPane.y + 4.0},
-             number + std::string(move_name(move.kind)) + ", " + poses_text(subject.model.linkage, pose, pose) + pace, 3.2});
+             number + std::string(move_name(move.kind)) + ", " + pose_text(subject.model.linkage, pose) + pace,
+             3.2});
   list.text({{kAir, kPane.y + 9.5}, verdict_line(subject.model, subject.fit), 2.6, Anchor::start, ink});
   list.text({{kAir, kPane.y + 14.5}, kWhat, 2.2, Anchor::start, Ink::soft});
   return list;

@@ -18,8 +18,13 @@ void draw_stick(DisplayList& list, Labels& labels, const PictureWish& wish, cons
   draw_story_stick(list, labels, wish.subject, stick, 2.0);
   const double x = stick.x(wish.pose.station);
   list.line({x, top - 2.0}, {x, top + kStickHeight - 4.0}, {Ink::blue, kMedium});
-  labels.fix(list, {{x, top - 2.8}, place_text(wish.pose.station, wish.subject.units), kNotes, Anchor::middle, Ink::blue,
-                    0.0, true});
+  labels.fix(list, {{x, top - 2.8},
+                    place_text(Nominal{wish.pose.station}, wish.subject.units),
+                    kNotes,
+                    Anchor::middle,
+                    Ink::blue,
+                    0.0,
+                    true});
 }
 
 }  // namespace
@@ -29,7 +34,7 @@ DisplayList rail_picture(const PictureWish& wish, const PaneView& pane) {
   list.width = pane.size.x;
   list.height = pane.size.y;
   list.title = "Span view and story stick: " + wish.subject.model.name;
-  list.description = "Station " + place_text(wish.pose.station, wish.subject.units);
+  list.description = "Station " + place_text(Nominal{wish.pose.station}, wish.subject.units);
   Labels labels;
   const double depth = span_depth(wish.subject), top = pane.size.y - kStickHeight;
   const PaperBox room{pane.frame({0.0, 0.0}), pane.frame({wish.subject.scene.room.length, depth})};

@@ -309,8 +309,8 @@ void RehearsalDesk::give() {
   const PushSight push = *aimed_;
   aimed_.reset();
   if (std::abs(push.force) < kEasiest) return;
-  push_as(format_decimal(push.force, 0) + "N at " + format_decimal(push.at.y - run_->model().floor_level, 2) +
-          "m outward");
+  push_as(format_decimal(Nominal{push.force}, 0) + "N at " +
+          format_decimal(Nominal{push.at.y - run_->model().floor_level}, 2) + "m outward");
 }
 
 std::string RehearsalDesk::what_then() const {

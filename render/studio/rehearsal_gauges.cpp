@@ -164,7 +164,7 @@ class Gauges {
 
   std::string now_words() const {
     if (!shown_.hoist.on) return "not on the line";
-    return shown_.hoist.pull > 0.0 ? force_text(shown_.hoist.pull, subject_.units) : "slack";
+    return shown_.hoist.pull > 0.0 ? force_text(AtMost{shown_.hoist.pull}, subject_.units) : "slack";
   }
 
   // None of them so far off that the curve would lie flat; the least one always.

@@ -119,10 +119,10 @@ class RehearsalPicture {
     list_.line(held, tip, pen);
     arrowhead(list_, tip, {way, 0.0}, Ink::red);
     const double up = push.at.y - subject_.model.floor_level;
-    const std::string height =
-        subject_.units == DisplayUnits::metric ? format_metres(up, 2) : format_length(up, subject_.units);
-    say(std::string(push.aimed ? "push " : "pushed ") + force_text(std::abs(push.force), subject_.units) + " at " +
-            height,
+    const std::string height = subject_.units == DisplayUnits::metric ? format_metres(Nominal{up}, 2)
+                                                                      : format_length(Nominal{up}, subject_.units);
+    say(std::string(push.aimed ? "push " : "pushed ") + force_text(Nominal{std::abs(push.force)}, subject_.units) +
+            " at " + height,
         tip, Ink::red);
     list_.close();
   }
@@ -140,7 +140,7 @@ class RehearsalPicture {
         list_.line(end - Vec2{way * kWindArrow, 0.0}, end, {Ink::blue, kThin});
         arrowhead(list_, end, {way, 0.0}, Ink::blue);
       }
-      if (j == 0) say("gust of " + speed_text(std::abs(wish_.gust), subject_.units), tip, Ink::blue);
+      if (j == 0) say("gust of " + speed_text(Nominal{std::abs(wish_.gust)}, subject_.units), tip, Ink::blue);
     }
     list_.close();
   }
@@ -172,7 +172,7 @@ class RehearsalPicture {
       const bool trouble = is_trouble(*last);
       if (trouble) cross_mark(list_, {kAir + 0.8, y + 3.8}, 0.9, {Ink::red, kMedium});
       const double x = kAir + (trouble ? 3.0 : 0.0);
-      const std::string happened = time_text(last->time) + "  " + event_sentence(*last, subject_.units);
+      const std::string happened = time_text(Nominal{last->time}) + "  " + event_sentence(*last, subject_.units);
       labels_.fix(list_, {{x, y + 5.0},
                           one_line_of(happened, kNotes, list_.width - x),
                           kNotes,
@@ -184,7 +184,8 @@ class RehearsalPicture {
   }
 
   std::string simulation_words() const {
-    const std::string step = "A simulation, step 1/" + format_decimal(1.0 / subject_.recording.step, 0) + " s: ";
+    const std::string step =
+        "A simulation, step 1/" + format_decimal(Nominal{1.0 / subject_.recording.step}, 0) + " s: ";
     return fitting_words(
         {step + "it proves no clearance, the dry fit does. Blue: where the crew means the stair to be.",
          step + "it proves no clearance. Blue: as the crew means it.", "A simulation: it proves no clearance.",

@@ -90,8 +90,9 @@ class Dial {
     const double x = box_.least.x, y = box_.greatest.y + 3.8;
     labels_.fix(list_, {{x, y}, words_, kNotes, Anchor::start, lost ? Ink::red : Ink::line});
     if (shown_.hooks_on_pipe)
-      labels_.fix(list_,
-                  {{x, y + 3.9}, "pipe pushes with " + force_text(norm(shown_.hook_force), subject_.units), kNotes});
+      labels_.fix(
+          list_,
+          {{x, y + 3.9}, "pipe pushes with " + force_text(AtMost{norm(shown_.hook_force)}, subject_.units), kNotes});
   }
 
   DisplayList& list_;
@@ -118,14 +119,14 @@ std::string seat_words(const RecordingSubject& subject, const RecordedFrame& fra
   if (!frame.hooks_on_pipe) {
     const double lift = norm(frame.sections[0].origin - subject.model.linkage.pivot);
     if (lift > subject.scene.stair.hooks.inside) return "OFF THE PIPE";
-    return "lifted " + format_small_length(lift, subject.units) + ": the curl alone holds it";
+    return "lifted " + format_small_length(AtMost{lift}, subject.units) + ": the curl alone holds it";
   }
   const auto seat = seat_sight(subject.scene, frame);
   if (!seat) return "all but weightless on the pipe";
-  const std::string at = "bears at " + format_degrees(seat->at, 0);
+  const std::string at = "bears at " + format_degrees(AtMost{seat->at}, 0);
   if (seat->curl_holds) return at + ": the curl alone holds it";
   if (seat->arc_left < 0.0) return at + ", past the curl's end";
-  return at + ", arc left " + format_degrees(seat->arc_left, 0);
+  return at + ", arc left " + format_degrees(AtLeast{seat->arc_left}, 0);
 }
 
 void draw_seat_dial(DisplayList& list, Labels& labels, const RecordingSubject& subject, const RecordedFrame& frame,

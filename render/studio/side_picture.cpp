@@ -129,7 +129,7 @@ class SidePicture {
       place(list, length);
     }
     draw_lean(list, model_, frame_, wish_.pose.lean);
-    lettered(list, {format_degrees(wish_.pose.lean), lean_mark(model_, frame_, wish_.pose.lean), Ink::line});
+    lettered(list, {format_degrees(Nominal{wish_.pose.lean}), lean_mark(model_, frame_, wish_.pose.lean), Ink::line});
     folds(list);
     list.close();
   }
@@ -140,7 +140,7 @@ class SidePicture {
     const Vec2 foot = lowest(), floor{foot.x, model_.floor_level};
     if (foot.y - floor.y < kOffTheFloor) return;
     list.line(frame_(foot), frame_(floor), {Ink::soft, kThin, Dash::hidden});
-    place(list, {frame_(floor), frame_(foot), 4.0, dimension_text(foot.y - floor.y, subject_.units)});
+    place(list, {frame_(floor), frame_(foot), 4.0, dimension_text(AtLeast{foot.y - floor.y}, subject_.units)});
   }
 
   Vec2 lowest() const {
@@ -162,7 +162,7 @@ class SidePicture {
       const auto hinge = static_cast<std::size_t>(k);
       if (wish_.pose.folds[hinge] == 0.0) continue;
       const Vec2 at = frame_(poses.at(hinge) * model_.linkage.distal(k));
-      lettered(list, {"fold " + format_degrees(wish_.pose.folds[hinge]), at, Ink::line});
+      lettered(list, {"fold " + format_degrees(Nominal{wish_.pose.folds[hinge]}), at, Ink::line});
     }
   }
 
@@ -174,7 +174,8 @@ class SidePicture {
 
   void lettered(DisplayList& list, const Figures& figures) {
     if (within(figures.at))
-      labels_.place(list, {{}, figures.words, kFigures, Anchor::start, figures.ink, 0.0, true}, figures.at, view_, 25.0);
+      labels_.place(list, {{}, figures.words, kFigures, Anchor::start, figures.ink, 0.0, true}, figures.at, view_,
+                    25.0);
   }
 
   void findings(DisplayList& list) {
@@ -247,8 +248,9 @@ void add(DisplayList& list, DisplayList&& layer) {
 }  // namespace
 
 std::string least_distance_text(const PoseMeeting& meeting, DisplayUnits units) {
-  const std::string size = format_small_length(std::abs(meeting.clearance), units);
-  if (meeting.clearance < 0.0) return size + " deep";
+  const AtLeast clearance{meeting.clearance};
+  if (meeting.clearance < 0.0) return format_small_length(-clearance, units) + " deep";
+  const std::string size = format_small_length(clearance, units);
   return meeting.clearance < meeting.needed ? size + ", too close" : size;
 }
 
@@ -269,7 +271,7 @@ DisplayList side_picture(const PictureWish& wish, const PaneView& pane) {
   StillSide still = still_side(wish, pane);
   DisplayList list = std::move(still.under);
   list.title = "Side view: " + wish.subject.model.name;
-  list.description = poses_text(wish.subject.model.linkage, wish.pose, wish.pose);
+  list.description = pose_text(wish.subject.model.linkage, wish.pose);
   add(list, moving_side(wish, pane, std::move(still.labels)));
   add(list, std::move(still.over));
   return list;

@@ -30,7 +30,7 @@ void transport(RehearsalDesk& desk, const Studio& studio) {
 
 void time_slider(RehearsalDesk& desk) {
   auto time = static_cast<float>(desk.shown_time());
-  const std::string all = "%.2f of " + format_decimal(desk.live_time(), 2) + " s";
+  const std::string all = "%.2f of " + format_decimal(Nominal{desk.live_time()}, 2) + " s";
   ImGui::SetNextItemWidth(-1.0F);
   if (ImGui::SliderFloat("##time", &time, 0.0F, static_cast<float>(std::max(desk.live_time(), 0.01)), all.c_str()))
     desk.show(static_cast<double>(time));
@@ -59,7 +59,7 @@ void to_move(RehearsalDesk& desk) {
     if (is_state(move.kind)) continue;
     const auto begins = desk.run().begins(static_cast<int>(k));
     const std::string slip = std::to_string(move.index) + "  " + std::string(move_name(move.kind)) +
-                             (begins ? ", from " + time_text(*begins) : "") + "##to" + std::to_string(k);
+                             (begins ? ", from " + time_text(Nominal{*begins}) : "") + "##to" + std::to_string(k);
     if (ImGui::Selectable(slip.c_str(), now == static_cast<int>(k))) desk.go_to_move(static_cast<int>(k));
   }
 }
@@ -102,7 +102,7 @@ void what_happened(RehearsalDesk& desk) {
   if (told.empty()) words("nothing yet");
   for (std::size_t i = told.size(); i-- > 0;) {  // the latest first
     const bool trouble = is_trouble(told[i]);
-    if (ImGui::Selectable((time_text(told[i].time) + "##event" + std::to_string(i)).c_str(), false))
+    if (ImGui::Selectable((time_text(Nominal{told[i].time}) + "##event" + std::to_string(i)).c_str(), false))
       desk.show(told[i].time);
     ImGui::SameLine(5.0F * ImGui::GetFontSize());
     ImGui::BeginGroup();

@@ -59,8 +59,8 @@ void here(Desk& desk) {
   heading("Here");
   Studio& studio = desk.studio;
   const Configuration& pose = studio.pose();
-  words("station " + place_text(pose.station, studio.units()) + ", " + poses_text(studio.model().linkage, pose, pose) +
-        (studio.on_procedure() ? "" : " (by hand)"));
+  words("station " + place_text(Nominal{pose.station}, studio.units()) + ", " +
+        pose_text(studio.model().linkage, pose) + (studio.on_procedure() ? "" : " (by hand)"));
   nearest(studio);
   ImGui::Checkbox("Hold at touch", &studio.hold_at_touch);
   if (studio.held_by())

@@ -47,7 +47,8 @@ struct Finding {
   IntervalSet stations;                   ///< of the stair's middle, where it happens [m]
   Configuration from, to;                 ///< first and last pose of it, in the procedure's order
   Configuration worst;
-  double clearance = 0.0;                   ///< signed, at the worst [m]
+  double clearance = 0.0;                   ///< signed, witnessed at the worst [m]
+  double unsettled = 0.0;                   ///< how much less it may be somewhere, within the proof's tolerance [m]
   double needed = 0.0;                      ///< the margin [m]
   double play = 0.0;                        ///< what play of hook or floor may take besides [m]
   int things = 0;                           ///< how many of the room's like things are met (brackets)
@@ -58,6 +59,7 @@ struct Finding {
   std::string note;                         ///< build and seat findings: their text; undecided: why
 
   double depth() const { return clearance < 0.0 ? -clearance : 0.0; }
+  double proven_clearance() const { return clearance - unsettled; }  ///< nowhere in it do the parts come closer [m]
   double missing_margin() const { return needed - clearance; }
 };
 

@@ -88,6 +88,13 @@ const Encounter& worst_of(const Encounters& all) {
   });
 }
 
+/// How much less than `witnessed` the clearance may be in any of them.
+double unsettled_below(double witnessed, const Encounters& all) {
+  double least = witnessed;
+  for (const Encounter* e : all) least = std::min(least, e->least.at_least);
+  return witnessed - least;
+}
+
 /// First and last pose in the procedure's order.
 void tell_poses(const Encounters& all, Finding& f) {
   const auto starts = [](const Encounter* a, const Encounter* b) {
@@ -100,6 +107,17 @@ void tell_poses(const Encounters& all, Finding& f) {
   f.to = (*std::max_element(all.begin(), all.end(), ends))->to;
 }
 
+/// The stretches, cut to where rail and hooks let the stair's middle be: what is met where it cannot stand (a floor
+/// that has no end) is met nowhere.
+IntervalSet where_it_can_stand(const IntervalSet& stations, Interval span) {
+  IntervalSet out;
+  for (const Interval stretch : stations) {
+    const Interval part = meet(stretch, span);
+    if (!part.empty()) out.push_back(part);
+  }
+  return out.empty() ? stations : out;
+}
+
 /// Stations, and how many of the room's like things are met.
 void tell_places(const Model& model, const Trial& trial, const Encounters& all, const Encounter& worst, Finding& f) {
   std::set<double> things;
@@ -107,7 +125,7 @@ void tell_places(const Model& model, const Trial& trial, const Encounters& all, 
     f.stations.insert(f.stations.end(), e->stations.begin(), e->stations.end());
     things.insert(e->things.begin(), e->things.end());
   }
-  f.stations = unite(std::move(f.stations));
+  f.stations = where_it_can_stand(unite(std::move(f.stations)), model.span);
   f.things = static_cast<int>(things.size());
   const Move& move = model.moves[static_cast<std::size_t>(worst.move)];
   f.things_in_all = worst.target.section >= 0 ? f.things : things_in_all(trial.room(move.state, move.hooked_on), worst.target.name);
@@ -136,6 +154,7 @@ Finding tell(const Model& model, const Trial& trial, const Group& group) {
   f.worst = worst.at;
   f.place = worst.place;
   f.clearance = worst.least.at_most;
+  f.unsettled = unsettled_below(f.clearance, all);
   f.needed = worst.need.margin;
   f.play = worst.need.play;
   f.witness = worst.worst.witness;

@@ -58,18 +58,28 @@ Nearest nearest(const std::vector<RoomPart>& slabs, const RoomPart& part) {
   return best;
 }
 
+/// The slab's stations that lie beside the part; all of them where the part stands next to it along the rail.
+IntervalSet beside(const RoomPart& slab, const RoomPart& part) {
+  IntervalSet out;
+  for (const Interval stretch : part.stations) {
+    const Interval both = meet(slab.stations.front(), stretch);
+    if (!both.empty()) out.push_back(both);
+  }
+  return out.empty() ? slab.stations : out;
+}
+
 Finding tell(const Model& model, const RoomPart& part, const Nearest& near, double needed) {
   const bool sure = near.sure < needed;
   Finding f;
   f.kind = !sure ? FindingKind::undecided : near.sure < 0.0 ? FindingKind::interference : FindingKind::margin;
   f.parts = {near.slab.name, part.name};
   f.part_kinds = {PartKind::lead_line, part.kind};
-  f.stations = {near.slab.stations.front()};
+  f.stations = beside(near.slab, part);
   f.clearance = near.clearance;
   f.needed = needed;
   f.things = f.things_in_all = 1;
   f.from.lean = f.to.lean = f.worst.lean = model.working_lean;
-  f.from.station = f.to.station = f.worst.station = near.slab.stations.front().middle();
+  f.from.station = f.to.station = f.worst.station = f.stations.front().middle();
   f.witness = separation(Outline(near.slab.outline), Outline(part.outline));
   f.outlines = {drawn_corners(near.slab.outline, 2e-4), drawn_corners(part.outline, 2e-4)};
   if (!sure) f.note = "the line runs aslant, and is known there only to within its enclosure";

@@ -31,7 +31,8 @@ void add_pick(const Scene& scene, double share, std::vector<Variant>& variants) 
   const double along = std::clamp(pick.along + share * length, 0.0, length);
   const double moved = std::abs(along - pick.along);
   if (moved < 1e-9 || along <= 0.0) return;
-  Variant variant{"pick " + say_length(scene, moved) + (share > 0.0 ? " nearer the foot" : " nearer the rail"), scene};
+  Variant variant{"pick " + say_length(scene, Nominal{moved}) + (share > 0.0 ? " nearer the foot" : " nearer the rail"),
+                  scene};
   variant.scene.hoist->pick.along = along;
   variants.push_back(std::move(variant));
 }
@@ -39,9 +40,9 @@ void add_pick(const Scene& scene, double share, std::vector<Variant>& variants) 
 void add_ceiling_point(const Scene& scene, double shift, std::vector<Variant>& variants) {
   const double out = scene.hoist->ceiling_point->at.x + shift;
   if (out < 0.0 || out > scene.room.depth) return;
-  Variant variant{
-      "ceiling point " + say_length(scene, std::abs(shift)) + (shift > 0.0 ? " further out" : " nearer the wall"),
-      scene};
+  Variant variant{"ceiling point " + say_length(scene, Nominal{std::abs(shift)}) +
+                      (shift > 0.0 ? " further out" : " nearer the wall"),
+                  scene};
   variant.scene.hoist->ceiling_point->at.x = out;
   variants.push_back(std::move(variant));
 }

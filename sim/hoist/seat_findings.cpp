@@ -2,8 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 #include <string>
+
+#include "sim/trade/length.h"
 
 namespace stowpath {
 namespace {
@@ -38,10 +39,10 @@ std::string why_off(const SeatPose& pose, Interval arc) {
 }
 
 std::string why_near(const SeatPose& pose, const SeatReport& report) {
-  const double degree = std::numbers::pi / 180.0;
-  const auto whole = [&](double angle) { return std::to_string(std::lround(angle / degree)) + "°"; };
-  return "the pipe bears on the hooks " + whole(pose.arc_left(report.hook.arc)) + " from the curl's end of their " +
-         whole(report.hook.arc.length()) + " of arc, nearer than the " + whole(report.near_end) + " wanted";
+  const auto whole = [](Figure angle) { return format_degrees(angle, 0); };
+  return "the pipe bears on the hooks " + whole(AtLeast{pose.arc_left(report.hook.arc)}) +
+         " from the curl's end of their " + whole(Nominal{report.hook.arc.length()}) + " of arc, nearer than the " +
+         whole(Nominal{report.near_end}) + " wanted";
 }
 
 Vec2 on_hook(const Model& model, const SeatReport& report, const SeatPose& pose, double angle) {

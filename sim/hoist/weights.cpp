@@ -15,13 +15,13 @@ bool is_wood(PartKind kind) { return kind != PartKind::hook && kind != PartKind:
 
 std::string wood_basis(const Scene& scene) {
   const SideRails& rails = scene.stair.side_rails;
-  const std::string density = format_decimal(stair_wood_density(scene), 0) + " kg/m3";
+  const std::string density = format_decimal(Nominal{stair_wood_density(scene)}, 0) + " kg/m3";
   if (!find_species(rails.species)) return "wood at " + density + ", a judgement";
-  return rails.species + " at " + density + " (" + format_decimal(100.0 * rails.moisture, 0) + " % moisture)";
+  return rails.species + " at " + density + " (" + format_decimal(Nominal{100.0 * rails.moisture}, 0) + " % moisture)";
 }
 
 std::string basis_of(const Scene& scene, PartKind kind) {
-  if (kind == PartKind::hook) return "steel at " + format_decimal(kSteelDensity, 0) + " kg/m3";
+  if (kind == PartKind::hook) return "steel at " + format_decimal(Nominal{kSteelDensity}, 0) + " kg/m3";
   return is_wood(kind) ? wood_basis(scene) : "as the scene gives it";
 }
 
@@ -45,7 +45,8 @@ void merge(std::vector<BillRow>& rows, BillRow fresh) {
 }
 
 std::string scaling_text(double factor, double weighed) {
-  return ", times " + format_decimal(factor, 3) + " to make up the weighed " + format_decimal(weighed, 1) + " kg";
+  return ", times " + format_decimal(Nominal{factor}, 3) + " to make up the weighed " +
+         format_decimal(Nominal{weighed}, 1) + " kg";
 }
 
 BillRow row_of(const Scene& scene, const MassItem& item) {

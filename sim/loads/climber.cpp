@@ -12,7 +12,7 @@ namespace stowpath {
 
 namespace {
 
-constexpr double kBareStep = 0.05;    // between places on a stair without treads [m]
+constexpr double kBareStep = 0.05;  // between places on a stair without treads [m]
 
 struct Standpoint {
   std::string name;
@@ -50,7 +50,7 @@ std::vector<Standpoint> bare_points(const Scene& scene, const Linkage& linkage, 
     const auto section =
         static_cast<std::size_t>(std::upper_bound(starts.begin(), starts.end(), along) - starts.begin() - 1);
     const Vec2 at{along - starts[section], scene.stair.side_rails.front_face};
-    points.push_back({say_length(scene, along) + " along", static_cast<int>(section), at});
+    points.push_back({say_length(scene, Nominal{along}) + " along", static_cast<int>(section), at});
   }
   return points;
 }

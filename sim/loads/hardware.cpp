@@ -77,8 +77,8 @@ const Species& wood_of(const Screws& screws, const ClimberReport& climber) {
 
 std::string say_screws(const Scene& scene, const Screws& screws, const Species& wood) {
   return std::to_string(screws.count) + (screws.lag ? " lag" : " wood") + (screws.count == 1 ? " screw " : " screws ") +
-         say_length(scene, screws.diameter) + " thick, " + say_length(scene, screws.thread) + " of thread in " +
-         std::string(wood.name);
+         say_length(scene, Nominal{screws.diameter}) + " thick, " + say_length(scene, Nominal{screws.thread}) +
+         " of thread in " + std::string(wood.name);
 }
 
 std::vector<HardwareItem> hoist_hardware_list(const HardwareInputs& inputs) {

@@ -3,6 +3,7 @@
 
 #include "sim/loads/dowel.h"
 #include "sim/loads/hardware_items.h"
+#include "sim/trade/figure.h"
 #include "sim/trade/rope.h"
 
 namespace stowpath {
@@ -50,7 +51,7 @@ void add_lines(HoistItems& to) {
              ", half lost in a knot unknown to us");
     return;
   }
-  const std::string left = std::to_string(static_cast<int>(std::lround(100.0 * knot->range.lo)));
+  const std::string left = format_decimal(AtLeast{100.0 * knot->range.lo}, 0);
   add_line(to, "knot at the dead end (" + named + ")", to.loads.dead_end, knot->range.lo,
            ", of which the knot leaves " + left + " % at worst");
 }

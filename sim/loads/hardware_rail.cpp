@@ -35,7 +35,7 @@ double greatest_hold(const RailCase& rail) {
 }
 
 std::string station_text(const Scene& scene, double station) {
-  return "stair at station " + say_length(scene, station);
+  return "stair at station " + say_length(scene, Nominal{station});
 }
 
 void add_pipe(const HardwareInputs& inputs, std::vector<HardwareItem>& items) {
@@ -68,8 +68,8 @@ Pressed hardest_pressed(const HardwareInputs& inputs) {
 }
 
 std::string where_of(const Scene& scene, const Pressed& worst) {
-  return "bracket at station " + say_length(scene, worst.load.station) + ", " + worst.rail->forces.name + ", " +
-         station_text(scene, worst.load.at);
+  return "bracket at station " + say_length(scene, Nominal{worst.load.station}) + ", " + worst.rail->forces.name +
+         ", " + station_text(scene, worst.load.at);
 }
 
 void add_bracket(const HardwareInputs& inputs, const Pressed& worst, std::vector<HardwareItem>& items) {

@@ -11,9 +11,9 @@ namespace stowpath {
 namespace {
 
 std::string where_of(const PullSample& sample) {
-  std::string text = "raising, lean " + format_degrees(sample.pose.lean, 0);
+  std::string text = "raising, lean " + format_degrees(Nominal{sample.pose.lean}, 0);
   const double fold = std::max(std::abs(sample.pose.folds[0]), std::abs(sample.pose.folds[1]));
-  if (fold > 0.0) text += ", fold " + format_degrees(fold, 0);
+  if (fold > 0.0) text += ", fold " + format_degrees(Nominal{fold}, 0);
   return text;
 }
 

@@ -170,7 +170,7 @@ void Performance::haul_up(const Step& step) {
   const LowerChain chain = lower_chain(model_.linkage, standing_, model_.masses, only_unpinned());
   const double lean = step.lean.value_or(now_.lean);
   if (lean <= now_.lean)
-    refuse_step("a " + word + " raises the stair, but it leans " + format_degrees(now_.lean) + " already",
+    refuse_step("a " + word + " raises the stair, but it leans " + format_degrees(Nominal{now_.lean}) + " already",
                 "give a greater lean, or `lift` to lower it");
   if (drags && !foot_stands(model_.linkage, chain, now_))
     refuse_step("the casters are off the floor already", "write `hang` instead");
@@ -185,8 +185,9 @@ void Performance::pin(const Step& step) {
   const auto k = static_cast<std::size_t>(need_hinge(step));
   if (pinned_[k]) refuse_step(hinge_name(step.hinge - 1) + " is pinned already");
   if (std::abs(now_.folds[k]) > kSameAngle)
-    refuse_step(hinge_name(step.hinge - 1) + " is folded " + format_degrees(now_.folds[k]) + " and cannot be pinned",
-                "fold it to 0 first");
+    refuse_step(
+        hinge_name(step.hinge - 1) + " is folded " + format_degrees(Nominal{now_.folds[k]}) + " and cannot be pinned",
+        "fold it to 0 first");
   pinned_[k] = true;
 }
 
@@ -200,8 +201,8 @@ void Performance::hook_on() {
   if (!scene_.hoist) refuse_step("there is no hoist to hook on", "describe it under `hoist`");
   if (hooked_on_) refuse_step("the hoist line is on already");
   if (!rolls_raised() && model_.home && std::abs(now_.station - *model_.home) > kSameStation)
-    refuse_step("the stair is at station " + say_length(scene_, now_.station) + ", the hoist's home at " +
-                    say_length(scene_, *model_.home),
+    refuse_step("the stair is at station " + say_length(scene_, Nominal{now_.station}) + ", the hoist's home at " +
+                    say_length(scene_, Nominal{*model_.home}),
                 "write `roll: home` before it");
   hooked_on_ = true;
 }
@@ -231,20 +232,20 @@ void Performance::need_line(const std::string& what) const {
 
 void Performance::need_station(double station) const {
   if (model_.span.contains(station)) return;
-  refuse_step("station " + say_length(scene_, station) + " is out of the stair's reach",
-              "its hooks keep it between stations " + say_length(scene_, model_.span.lo) + " and " +
-                  say_length(scene_, model_.span.hi));
+  refuse_step("station " + say_length(scene_, Nominal{station}) + " is out of the stair's reach",
+              "its hooks keep it between stations " + say_length(scene_, AtMost{model_.span.lo}) + " and " +
+                  say_length(scene_, AtLeast{model_.span.hi}));
 }
 
 void Performance::need_limit(int hinge, double fold) const {
   const double limit = scene_.stair.hinges[static_cast<std::size_t>(hinge)].limit;
   if (fold < -kSameAngle)
     refuse_step(
-        hinge_name(hinge) + " would have to open the other way by " + format_degrees(-fold),
+        hinge_name(hinge) + " would have to open the other way by " + format_degrees(AtMost{-fold}),
         "a joint opens only towards the face that carries its hinge: lift the stair pinned, then unpin and fold");
   if (fold > limit + kSameAngle)
-    refuse_step("a fold of " + format_degrees(fold) + " is more than " + hinge_name(hinge) + " allows, " +
-                format_degrees(limit));
+    refuse_step("a fold of " + format_degrees(AtMost{fold}) + " is more than " + hinge_name(hinge) + " allows, " +
+                format_degrees(AtLeast{limit}));
 }
 
 int Performance::need_hinge(const Step& step) const {

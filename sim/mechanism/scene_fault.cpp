@@ -18,7 +18,7 @@ RoundedPolygon outline_of(const Scene& scene, const std::string& key, const std:
   }
 }
 
-std::string say_length(const Scene& scene, double metres) {
+std::string say_length(const Scene& scene, Figure metres) {
   const bool inches = scene.units == FileUnits::inches;
   return format_length(metres, inches ? DisplayUnits::imperial : DisplayUnits::metric);
 }

@@ -6,6 +6,7 @@
 #include "sim/geometry/rounded_polygon.h"
 #include "sim/scene/scene.h"
 #include "sim/scene/scene_error.h"
+#include "sim/trade/figure.h"
 
 namespace stowpath {
 
@@ -18,6 +19,6 @@ namespace stowpath {
 RoundedPolygon outline_of(const Scene& scene, const std::string& key, const std::vector<Vec2>& corners, double radius);
 
 /// A length as the file's own units would show it.
-std::string say_length(const Scene& scene, double metres);
+std::string say_length(const Scene& scene, Figure metres);
 
 }  // namespace stowpath

@@ -25,7 +25,8 @@ RoundedPolygon side_rail_outline(const Scene& scene, double start, double length
   const Interval band = across_band(scene.stair);
   const double back_end = length + band.lo * foot_slope, front_end = length + band.hi * foot_slope;
   if (std::min(back_end, front_end) <= start)
-    refuse(scene, "stair.sections", "a section of " + say_length(scene, length) + " is too short for its side rails");
+    refuse(scene, "stair.sections",
+           "a section of " + say_length(scene, Nominal{length}) + " is too short for its side rails");
   return make_rounded_polygon({{start, band.lo}, {back_end, band.lo}, {front_end, band.hi}, {start, band.hi}}, 0.0);
 }
 

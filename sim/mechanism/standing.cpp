@@ -36,9 +36,9 @@ void check_counts(const Scene& scene) {
 void check_hooks(const Scene& scene) {
   if (hook_slack(scene) >= 0.0) return;
   refuse(scene, "stair.hooks.inside",
-         "an inside radius of " + say_length(scene, scene.stair.hooks.inside) + " does not go over a pipe of " +
-             say_length(scene, scene.rail.pipe.diameter) + " diameter",
-         "bend the hooks to at least " + say_length(scene, 0.5 * scene.rail.pipe.diameter) + " inside");
+         "an inside radius of " + say_length(scene, Nominal{scene.stair.hooks.inside}) +
+             " does not go over a pipe of " + say_length(scene, Nominal{scene.rail.pipe.diameter}) + " diameter",
+         "bend the hooks to at least " + say_length(scene, AtMost{0.5 * scene.rail.pipe.diameter}) + " inside");
 }
 
 double hinge_across(const SideRails& rails, const Hinge& hinge) {
@@ -60,21 +60,22 @@ double lacking(Vec2 axle, double drop, double lean) {
 void check_reach(const Scene& scene, Vec2 axle, double drop) {
   if (drop <= 0.0)
     refuse(scene, "stair.sections",
-           "the stair cannot stand: its pivot is " + say_length(scene, -drop) + " below the casters' axle",
+           "the stair cannot stand: its pivot is " + say_length(scene, AtMost{-drop}) + " below the casters' axle",
            "check rail.at, floor.level and the casters' diameter");
   if (drop <= norm(axle)) return;
   refuse(scene, "stair.sections",
-         "the stair cannot stand: its foot stays " + say_length(scene, drop - norm(axle)) + " above the floor",
-         "make the sections " + say_length(scene, lacking(axle, drop, kUsualLean)) +
-             " longer in all to stand at 30° (" + say_length(scene, std::max(0.0, lacking(axle, drop, 0.0))) +
+         "the stair cannot stand: its foot stays " + say_length(scene, AtMost{drop - norm(axle)}) + " above the floor",
+         "make the sections " + say_length(scene, Nominal{lacking(axle, drop, kUsualLean)}) +
+             " longer in all to stand at 30° (" + say_length(scene, AtMost{std::max(0.0, lacking(axle, drop, 0.0))}) +
              " would just touch)");
 }
 
 void check_lean(const Scene& scene, Vec2 axle, double drop, double lean) {
   if (lean > kLeastLean && lean < kGreatestLean) return;
   const double change = lacking(axle, drop, kUsualLean);
-  refuse(scene, "stair.sections", "the stair would stand at " + format_degrees(lean) + " from plumb, outside 1° to 80°",
-         "make the sections " + say_length(scene, std::abs(change)) + (change > 0.0 ? " longer" : " shorter") +
+  refuse(scene, "stair.sections",
+         "the stair would stand at " + format_degrees(Nominal{lean}) + " from plumb, outside 1° to 80°",
+         "make the sections " + say_length(scene, Nominal{std::abs(change)}) + (change > 0.0 ? " longer" : " shorter") +
              " in all to stand at 30°");
 }
 
@@ -92,8 +93,9 @@ void check_home(const Scene& scene, Interval span) {
   const auto home = home_station(scene);
   if (!home || span.contains(*home)) return;
   refuse(scene, scene.hoist->home ? "hoist.home" : "hoist.ceiling point",
-         "home " + say_length(scene, *home) + " is out of the stair's reach",
-         "its hooks keep it between stations " + say_length(scene, span.lo) + " and " + say_length(scene, span.hi));
+         "home " + say_length(scene, Nominal{*home}) + " is out of the stair's reach",
+         "its hooks keep it between stations " + say_length(scene, AtMost{span.lo}) + " and " +
+             say_length(scene, AtLeast{span.hi}));
 }
 
 }  // namespace
@@ -137,7 +139,8 @@ Interval station_span(const Scene& scene) {
   const Interval span{rail.stations.lo + (rail.stops.left ? rail.stops.width : 0.0) - hooks.left,
                       rail.stations.hi - (rail.stops.right ? rail.stops.width : 0.0) - hooks.right};
   if (span.empty())
-    refuse(scene, "rail.stations", "the rail is " + say_length(scene, -span.length()) + " too short for the hooks",
+    refuse(scene, "rail.stations",
+           "the rail is " + say_length(scene, AtMost{-span.length()}) + " too short for the hooks",
            "lengthen the rail, or set the hooks closer together");
   check_home(scene, span);
   return span;

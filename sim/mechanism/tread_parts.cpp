@@ -61,8 +61,9 @@ void check_joints(const Scene& scene, const Linkage& linkage, double height, Int
     joint += linkage.length[static_cast<std::size_t>(k)];
     const double over = std::min(range.hi - joint, joint - range.lo);
     if (over > kCountSlack)
-      faults.push_back({"the tread " + say_length(scene, height) + " above the floor lies across the joint at " +
-                            say_length(scene, joint) + " along: it overlaps the joint by " + say_length(scene, over),
+      faults.push_back({"the tread " + say_length(scene, Nominal{height}) +
+                            " above the floor lies across the joint at " + say_length(scene, Nominal{joint}) +
+                            " along: it overlaps the joint by " + say_length(scene, AtMost{over}),
                         {"tread", "hinge"}});
   }
 }

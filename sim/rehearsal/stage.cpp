@@ -237,7 +237,7 @@ void Stage::shove_if_due() {
 }
 
 void Stage::leave_untried(const std::string& what, double when, const std::string& why) {
-  tally_.report.not_tried.push_back(what + " at " + format_decimal(when, 1) + " s (" + why + ")");
+  tally_.report.not_tried.push_back(what + " at " + format_decimal(Nominal{when}, 1) + " s (" + why + ")");
 }
 
 // What was asked for at a time that the run did not come to.

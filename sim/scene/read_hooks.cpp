@@ -107,8 +107,9 @@ HookPiece read_piece(const Setting& part, double inside) {
 HookRoller read_roller(const Setting& roller, const Hooks& hooks) {
   const HookRoller read{roller.at("diameter").number(), roller.at("width").number(), roller.at("at").number()};
   if (read.at > hooks.wrap + 1e-12)
-    roller.at("at").fault("the roller lies past the end of the arc, which covers " + format_degrees(hooks.wrap),
-                          "angles count from the shank; 90 is the crown");
+    roller.at("at").fault(
+        "the roller lies past the end of the arc, which covers " + format_degrees(Nominal{hooks.wrap}),
+        "angles count from the shank; 90 is the crown");
   return read;
 }
 

@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "sim/scene/scene_parts.h"
+#include "sim/trade/figure.h"
 
 namespace stowpath {
 namespace {
@@ -22,7 +23,7 @@ constexpr std::array kSteps{std::pair{"roll", StepKind::roll},       std::pair{"
 void check_fold(const Setting& fold, double target, std::size_t hinge, const Stair& stair) {
   if (target > stair.hinges[hinge].limit + 1e-12) {
     constexpr double kDegree = std::numbers::pi / 180.0;
-    const std::string limit = std::to_string(std::lround(stair.hinges[hinge].limit / kDegree));
+    const std::string limit = format_decimal(AtLeast{stair.hinges[hinge].limit / kDegree}, 0);
     fold.fault("this is past the limit of hinge " + std::to_string(hinge + 1) + ", " + limit + " degrees",
                "fold less, or change stair.hinges[" + std::to_string(hinge) + "].limit");
   }

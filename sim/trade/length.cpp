@@ -2,6 +2,7 @@
 
 #include <cmath>
 #include <cstdint>
+#include <cstdlib>
 #include <numbers>
 #include <numeric>
 #include <stdexcept>
@@ -101,21 +102,30 @@ double length(Scanner& scan, LengthUnit bare) {
   return sign * metres;
 }
 
-bool printable(double metres) { return std::abs(metres) <= 1e9; }  // false for nan as well
+constexpr double kAngleSlack = 1e-7;  // as kShownSlack, on a radius of a metre [rad]
+
+bool printable(Figure figure) { return std::abs(figure.value()) <= 1e9; }  // false for nan as well
 constexpr const char* kUnbounded = "unbounded";
 
-// Halves go up. A half that has been through metres comes back a little off, so a millionth of a step counts as none.
-std::int64_t rounded_steps(double magnitude) { return static_cast<std::int64_t>(std::floor(magnitude + 0.5 + 1e-6)); }
+std::int64_t whole_steps(Figure figure, double step, double slack) {
+  return static_cast<std::int64_t>(figure.steps(step, slack));
+}
 
-std::string with_decimals(double value, int decimals) {
-  if (decimals < 0 || decimals > 6) throw std::invalid_argument("decimals must be 0 to 6");
+// `steps` of the last of so many decimals.
+std::string decimal_text(std::int64_t steps, int decimals) {
   std::int64_t scale = 1;
   for (int i = 0; i < decimals; ++i) scale *= 10;
-  const std::int64_t steps = rounded_steps(std::abs(value) * static_cast<double>(scale));
-  std::string text = (value < 0 && steps != 0 ? "-" : "") + std::to_string(steps / scale);
+  const std::int64_t size = std::abs(steps);
+  const std::string text = (steps < 0 ? "-" : "") + std::to_string(size / scale);
   if (decimals == 0) return text;
-  const std::string rest = std::to_string(steps % scale);
+  const std::string rest = std::to_string(size % scale);
   return text + "." + std::string(static_cast<size_t>(decimals) - rest.size(), '0') + rest;
+}
+
+// The figure in `unit`, all in the figure's own unit.
+std::string with_decimals(Figure figure, double unit, int decimals, double slack) {
+  if (decimals < 0 || decimals > 6) throw std::invalid_argument("decimals must be 0 to 6");
+  return decimal_text(whole_steps(figure, unit / std::pow(10.0, decimals), slack), decimals);
 }
 
 // `3 1/2`, `1/2` or `3`; zero is `0`.
@@ -131,18 +141,18 @@ std::string below_one_step(bool negative, const std::string& step) {
   return negative ? "less than " + step + " below zero" : "under " + step;
 }
 
-std::string small_inches(double metres) {
+std::string small_inches(Figure metres) {
   constexpr std::int64_t kDenominator = 16;
-  const std::int64_t steps = rounded_steps(std::abs(metres) / kInch * static_cast<double>(kDenominator));
-  if (steps >= 12 * kDenominator) return format_feet_inches(metres);
-  if (steps == 0 && metres != 0.0) return below_one_step(metres < 0, "1/16\"");
-  return (metres < 0 ? "-" : "") + inches_text(steps, kDenominator, false) + "\"";
+  const std::int64_t steps = whole_steps(metres, kInch / static_cast<double>(kDenominator), kShownSlack);
+  if (std::abs(steps) >= 12 * kDenominator) return format_feet_inches(metres);
+  if (steps == 0 && metres.value() != 0.0) return below_one_step(metres.value() < 0, "1/16\"");
+  return (steps < 0 ? "-" : "") + inches_text(std::abs(steps), kDenominator, false) + "\"";
 }
 
-std::string small_millimetres(double metres) {
-  const std::int64_t tenths = rounded_steps(std::abs(metres) * 1e4);
-  if (tenths >= 100) return format_length(metres, DisplayUnits::metric);
-  if (tenths == 0 && metres != 0.0) return below_one_step(metres < 0, "0.1 mm");
+std::string small_millimetres(Figure metres) {
+  const std::int64_t tenths = whole_steps(metres, 1e-4, kShownSlack);
+  if (std::abs(tenths) >= 100) return format_length(metres, DisplayUnits::metric);
+  if (tenths == 0 && metres.value() != 0.0) return below_one_step(metres.value() < 0, "0.1 mm");
   return format_millimetres(metres, 1);
 }
 
@@ -152,38 +162,38 @@ Measure parse_length(std::string_view text, LengthUnit bare) {
   return measured(text, [bare](Scanner& scan) { return length(scan, bare); });
 }
 
-std::string format_feet_inches(double metres, int denominator) {
+std::string format_feet_inches(Figure metres, int denominator) {
   if (denominator < 1 || denominator > 1024) throw std::invalid_argument("denominator must be 1 to 1024");
   if (!printable(metres)) return kUnbounded;
-  const std::int64_t steps = rounded_steps(std::abs(metres) / kInch * denominator);
+  const std::int64_t steps = whole_steps(metres, kInch / denominator, kShownSlack), size = std::abs(steps);
   const std::int64_t steps_per_foot = std::int64_t{12} * denominator;
-  const std::string minus = metres < 0 && steps != 0 ? "-" : "";
-  return minus + std::to_string(steps / steps_per_foot) + "'-" +
-         inches_text(steps % steps_per_foot, denominator, true) + "\"";
+  return (steps < 0 ? "-" : "") + std::to_string(size / steps_per_foot) + "'-" +
+         inches_text(size % steps_per_foot, denominator, true) + "\"";
 }
 
-std::string format_millimetres(double metres, int decimals) {
-  return printable(metres) ? with_decimals(metres * 1e3, decimals) + " mm" : kUnbounded;
+std::string format_millimetres(Figure metres, int decimals) {
+  return printable(metres) ? with_decimals(metres, 1e-3, decimals, kShownSlack) + " mm" : kUnbounded;
 }
 
-std::string format_metres(double metres, int decimals) {
-  return printable(metres) ? with_decimals(metres, decimals) + " m" : kUnbounded;
+std::string format_metres(Figure metres, int decimals) {
+  return printable(metres) ? with_decimals(metres, 1.0, decimals, kShownSlack) + " m" : kUnbounded;
 }
 
-std::string format_length(double metres, DisplayUnits units) {
+std::string format_length(Figure metres, DisplayUnits units) {
   if (units == DisplayUnits::imperial) return format_feet_inches(metres);
   if (!printable(metres)) return kUnbounded;
-  return rounded_steps(std::abs(metres) * 1e3) < 1000 ? format_millimetres(metres) : format_metres(metres, 3);
+  const bool below_a_metre = std::abs(whole_steps(metres, 1e-3, kShownSlack)) < 1000;
+  return below_a_metre ? format_millimetres(metres) : format_metres(metres, 3);
 }
 
-std::string format_small_length(double metres, DisplayUnits units) {
+std::string format_small_length(Figure metres, DisplayUnits units) {
   if (!printable(metres)) return kUnbounded;
   return units == DisplayUnits::imperial ? small_inches(metres) : small_millimetres(metres);
 }
 
-std::string format_degrees(double radians, int decimals) {
+std::string format_degrees(Figure radians, int decimals) {
   if (!printable(radians)) return kUnbounded;
-  return with_decimals(radians * 180.0 / std::numbers::pi, decimals) + "°";
+  return with_decimals(radians, std::numbers::pi / 180.0, decimals, kAngleSlack) + "°";
 }
 
 }  // namespace stowpath

@@ -30,13 +30,14 @@ void check_reads_back(const std::string& text, double metres, double within) {
 
 void check_formats(double metres) {
   for (const DisplayUnits units : {DisplayUnits::imperial, DisplayUnits::metric}) {
-    require(!format_length(metres, units).empty() && !format_small_length(metres, units).empty(), "some text");
+    require(!format_length(Nominal{metres}, units).empty() && !format_small_length(Nominal{metres}, units).empty(),
+            "some text");
   }
   if (std::abs(metres) > 1e9) return;  // prints as unbounded
-  check_reads_back(format_feet_inches(metres), metres, 0.0254 / 32);
-  check_reads_back(format_feet_inches(metres, 64), metres, 0.0254 / 128);
-  check_reads_back(format_length(metres, DisplayUnits::metric), metres, 0.0005);
-  check_reads_back(format_metres(metres, 6), metres, 0.5e-6);
+  check_reads_back(format_feet_inches(Nominal{metres}), metres, 0.0254 / 32);
+  check_reads_back(format_feet_inches(Nominal{metres}, 64), metres, 0.0254 / 128);
+  check_reads_back(format_length(Nominal{metres}, DisplayUnits::metric), metres, 0.0005);
+  check_reads_back(format_metres(Nominal{metres}, 6), metres, 0.5e-6);
 }
 
 }  // namespace

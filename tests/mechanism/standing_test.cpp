@@ -85,9 +85,9 @@ TEST_CASE("standing: a stair too short to stand is told by how much", "[mechanis
   const Diagnostic fault = fault_of([&] { stand(scene); });
   CHECK(fault.key == "stair.sections");
   CHECK(fault.at.line == 21);
-  // Pivot 2.8967 m, axle 0.0375 m: 2.8592 - 2.690 = 169 mm; at 30 degrees 2.8592 / cos 30 - 2.690 = 611.5 mm.
-  CHECK(fault.problem == "the stair cannot stand: its foot stays 169 mm above the floor");
-  CHECK(fault.hint == "make the sections 612 mm longer in all to stand at 30° (169 mm would just touch)");
+  // Pivot 2.8967 m, axle 0.0375 m: 2.8592 - 2.690 = 169.2 mm; at 30 degrees 2.8592 / cos 30 - 2.690 = 611.5 mm.
+  CHECK(fault.problem == "the stair cannot stand: its foot stays 170 mm above the floor");
+  CHECK(fault.hint == "make the sections 612 mm longer in all to stand at 30° (170 mm would just touch)");
 }
 
 TEST_CASE("standing: lengthening by the hint's number makes the stair stand as the hint says", "[mechanism]") {

@@ -175,7 +175,7 @@ TEST_CASE("length: feet and inches print as in the published examples", "[trade]
       {0.2785, "0'-0 9/32\""},  {1.6895, "0'-1 11/16\""},  {11.9999, "1'-0\""}, {12.2785, "1'-0 9/32\""},
       {71.9999, "6'-0\""},      {72.3492, "6'-0 11/32\""}, {72.9999, "6'-1\""}, {73.0135, "6'-1\""},
       {73.0185, "6'-1 1/32\""}, {73.8218, "6'-1 13/16\""}};
-  for (const auto& [value, text] : examples) CHECK(format_feet_inches(value * kInch, 32) == text);
+  for (const auto& [value, text] : examples) CHECK(format_feet_inches(Nominal{value * kInch}, 32) == text);
 }
 
 // Derived: the nearest sixteenth, halves up, computed apart from this program.
@@ -188,27 +188,27 @@ TEST_CASE("length: sixteenths are rounded once, halves up, and carried", "[trade
                                                              {-0.03, "0'-0\""},           {-63.5, "-5'-3 1/2\""},
                                                              {2438 / 25.4, "8'-0\""},     {2440 / 25.4, "8'-0 1/16\""},
                                                              {1000 / 25.4, "3'-3 3/8\""}, {915 / 25.4, "3'-0\""}};
-  for (const auto& [value, text] : examples) CHECK(format_feet_inches(value * kInch) == text);
-  CHECK_THROWS_AS(format_feet_inches(1.0, 0), std::invalid_argument);
+  for (const auto& [value, text] : examples) CHECK(format_feet_inches(Nominal{value * kInch}) == text);
+  CHECK_THROWS_AS(format_feet_inches(Nominal{1.0}, 0), std::invalid_argument);
 }
 
 TEST_CASE("length: metric lengths print in whole millimetres or in metres", "[trade]") {
-  CHECK(format_millimetres(0.4124) == "412 mm");
-  CHECK(format_millimetres(0.0125) == "13 mm");
-  CHECK(format_millimetres(0.0034, 1) == "3.4 mm");
-  CHECK(format_millimetres(-0.0004) == "0 mm");
-  CHECK(format_metres(2.4124, 2) == "2.41 m");
-  CHECK(format_metres(-2.0049, 3) == "-2.005 m");
-  CHECK(format_length(0.412, DisplayUnits::metric) == "412 mm");
-  CHECK(format_length(2.412, DisplayUnits::metric) == "2.412 m");
-  CHECK(format_length(0.9996, DisplayUnits::metric) == "1.000 m");
-  CHECK(format_length(1.6129, DisplayUnits::imperial) == "5'-3 1/2\"");
-  CHECK_THROWS_AS(format_metres(1.0, 7), std::invalid_argument);
+  CHECK(format_millimetres(Nominal{0.4124}) == "412 mm");
+  CHECK(format_millimetres(Nominal{0.0125}) == "13 mm");
+  CHECK(format_millimetres(Nominal{0.0034}, 1) == "3.4 mm");
+  CHECK(format_millimetres(Nominal{-0.0004}) == "0 mm");
+  CHECK(format_metres(Nominal{2.4124}, 2) == "2.41 m");
+  CHECK(format_metres(Nominal{-2.0049}, 3) == "-2.005 m");
+  CHECK(format_length(Nominal{0.412}, DisplayUnits::metric) == "412 mm");
+  CHECK(format_length(Nominal{2.412}, DisplayUnits::metric) == "2.412 m");
+  CHECK(format_length(Nominal{0.9996}, DisplayUnits::metric) == "1.000 m");
+  CHECK(format_length(Nominal{1.6129}, DisplayUnits::imperial) == "5'-3 1/2\"");
+  CHECK_THROWS_AS(format_metres(Nominal{1.0}, 7), std::invalid_argument);
 }
 
 TEST_CASE("length: a small clearance never prints as zero unless it is", "[trade]") {
-  const auto metric = [](double metres) { return format_small_length(metres, DisplayUnits::metric); };
-  const auto imperial = [](double metres) { return format_small_length(metres, DisplayUnits::imperial); };
+  const auto metric = [](double metres) { return format_small_length(Nominal{metres}, DisplayUnits::metric); };
+  const auto imperial = [](double metres) { return format_small_length(Nominal{metres}, DisplayUnits::imperial); };
   CHECK(metric(0.0034) == "3.4 mm");
   CHECK(metric(-0.0034) == "-3.4 mm");
   CHECK(metric(0.00996) == "10 mm");
@@ -226,19 +226,19 @@ TEST_CASE("length: a small clearance never prints as zero unless it is", "[trade
 TEST_CASE("length: what is not finite prints as unbounded", "[trade]") {
   for (const double value : {std::numeric_limits<double>::infinity(), -std::numeric_limits<double>::infinity(),
                              std::numeric_limits<double>::quiet_NaN(), 1e300, -1.01e9}) {
-    CHECK(format_feet_inches(value) == "unbounded");
-    CHECK(format_millimetres(value) == "unbounded");
-    CHECK(format_metres(value, 6) == "unbounded");
-    CHECK(format_length(value, DisplayUnits::metric) == "unbounded");
-    CHECK(format_small_length(value, DisplayUnits::imperial) == "unbounded");
-    CHECK(format_degrees(value) == "unbounded");
+    CHECK(format_feet_inches(Nominal{value}) == "unbounded");
+    CHECK(format_millimetres(Nominal{value}) == "unbounded");
+    CHECK(format_metres(Nominal{value}, 6) == "unbounded");
+    CHECK(format_length(Nominal{value}, DisplayUnits::metric) == "unbounded");
+    CHECK(format_small_length(Nominal{value}, DisplayUnits::imperial) == "unbounded");
+    CHECK(format_degrees(Nominal{value}) == "unbounded");
   }
 }
 
 TEST_CASE("length: degrees print with one decimal and no negative zero", "[trade]") {
-  CHECK(format_degrees(1.0) == "57.3°");
-  CHECK(format_degrees(-1e-9) == "0.0°");
-  CHECK(format_degrees(-1.0, 0) == "-57°");
+  CHECK(format_degrees(Nominal{1.0}) == "57.3°");
+  CHECK(format_degrees(Nominal{-1e-9}) == "0.0°");
+  CHECK(format_degrees(Nominal{-1.0}, 0) == "-57°");
 }
 
 TEST_CASE("length: what is printed reads back to within half a sixteenth", "[trade][random]") {
@@ -248,7 +248,7 @@ TEST_CASE("length: what is printed reads back to within half a sixteenth", "[tra
   double worst = 0.0;
   for (int i = 0; i < 100'000; ++i) {
     const double metres = i % 2 == 0 ? any(random) : small(random);
-    const Measure back = parse_length(format_feet_inches(metres), LengthUnit::none);
+    const Measure back = parse_length(format_feet_inches(Nominal{metres}), LengthUnit::none);
     REQUIRE(back.value);
     worst = std::max(worst, std::abs(*back.value - metres));
     negative += metres < 0 ? 1 : 0;
@@ -275,4 +275,69 @@ TEST_CASE("length: random bytes either read or are refused with a reason", "[tra
     read += measure.value ? 1 : 0;
   }
   CHECK(read > 1000);  // so that both answers were seen
+}
+
+namespace {
+
+// What a length reads as; what is told as under a step counts as that step from above and as nothing from below.
+double read_length(const std::string& text, bool from_below, double step) {
+  if (text.starts_with("under ")) return from_below ? 0.0 : step;
+  if (text.starts_with("less than ")) return from_below ? -step : 0.0;
+  const Measure back = parse_length(text, LengthUnit::none);
+  INFO(text);
+  REQUIRE(back.value);
+  return *back.value;
+}
+
+using Format = std::string (*)(Figure);
+
+void check_sides(Format format, double metres, double step) {
+  const std::string below = format(AtLeast{metres}), above = format(AtMost{metres});
+  INFO(metres << " m: " << below << ", " << above);
+  const double down = read_length(below, true, step), up = read_length(above, false, step);
+  REQUIRE(down <= metres + kShownSlack);
+  REQUIRE(down >= metres - step - kShownSlack);
+  REQUIRE(up >= metres - kShownSlack);
+  REQUIRE(up <= metres + step + kShownSlack);
+}
+
+}  // namespace
+
+TEST_CASE("length: a least length is printed down, a greatest one up", "[trade]") {
+  const auto metric = [](Figure figure) { return format_small_length(figure, DisplayUnits::metric); };
+  const auto imperial = [](Figure figure) { return format_small_length(figure, DisplayUnits::imperial); };
+  CHECK(metric(AtLeast{0.01687}) == "16 mm");
+  CHECK(metric(AtMost{0.01612}) == "17 mm");
+  CHECK(metric(AtLeast{-0.0162}) == "-17 mm");
+  CHECK(metric(AtLeast{0.00999}) == "9.9 mm");
+  CHECK(metric(AtMost{0.00991}) == "10 mm");
+  CHECK(metric(AtMost{1e-5}) == "0.1 mm");
+  CHECK(metric(AtLeast{1e-5}) == "under 0.1 mm");
+  CHECK(metric(AtLeast{-1e-5}) == "-0.1 mm");
+  CHECK(imperial(AtLeast{0.00917}) == "5/16\"");
+  CHECK(imperial(AtMost{0.00917}) == "3/8\"");
+  CHECK(imperial(AtLeast{11.99 * kInch}) == "11 15/16\"");
+  CHECK(format_length(AtMost{0.9991}, DisplayUnits::metric) == "1.000 m");
+  CHECK(format_degrees(AtLeast{1.0}) == "57.2°");
+  CHECK(format_degrees(AtMost{1.0}) == "57.3°");
+}
+
+TEST_CASE("length: a proof's guards do not take a step from a length that is kept", "[trade]") {
+  CHECK(format_small_length(AtLeast{0.011999999}, DisplayUnits::metric) == "12 mm");
+  CHECK(format_small_length(AtLeast{0.5 * kInch - 2e-9}, DisplayUnits::imperial) == "1/2\"");
+  CHECK(format_metres(AtMost{5.0 + 1e-9}, 3) == "5.000 m");
+  CHECK(format_small_length(AtLeast{0.0119997}, DisplayUnits::metric) == "11 mm");
+  CHECK(format_degrees(AtMost{88.0 * 0.017453292519943295 + 1e-12}) == "88.0°");
+}
+
+TEST_CASE("length: read back, a length lies on its own side, within a step", "[trade][random]") {
+  std::mt19937 random(1313);
+  std::uniform_real_distribution<double> any(-30.0, 30.0), small(-0.4, 0.4), tiny(-2e-3, 2e-3);
+  for (int i = 0; i < 60'000; ++i) {
+    const double metres = i % 3 == 0 ? any(random) : i % 3 == 1 ? small(random) : tiny(random);
+    check_sides([](Figure f) { return format_feet_inches(f); }, metres, kInch / 16);
+    check_sides([](Figure f) { return format_length(f, DisplayUnits::metric); }, metres, 1e-3);
+    check_sides([](Figure f) { return format_small_length(f, DisplayUnits::metric); }, metres, 1e-3);
+    check_sides([](Figure f) { return format_small_length(f, DisplayUnits::imperial); }, metres, kInch / 16);
+  }
 }

@@ -40,9 +40,9 @@ TEST_CASE("account words: numbers come in the units asked for", "[report]") {
   of.speed = 0.03048;
   of.touch_gap = 0.000254;
   CHECK_THAT(bounds_sentences(of, DisplayUnits::metric),
-             Contains("0.12 J") && Contains("by up to 4.4 N") && Contains("0.030 m/s") && Contains("0.25 mm"));
+             Contains("0.13 J") && Contains("by up to 4.5 N") && Contains("0.031 m/s") && Contains("0.26 mm"));
   CHECK_THAT(bounds_sentences(of, DisplayUnits::imperial),
-             Contains("0.09 ft-lb") && Contains("1.00 lbf") && Contains("0.100 ft/s") && Contains("0.010\"") &&
+             Contains("0.10 ft-lb") && Contains("1.00 lbf") && Contains("0.100 ft/s") && Contains("0.010\"") &&
                  !Contains(" N") && !Contains(" mm") && !Contains(" J"));
 }
 

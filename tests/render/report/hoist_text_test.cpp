@@ -56,9 +56,9 @@ TEST_CASE("hoist text: a crank tells turns and minutes, and what a drill would t
   winch.crank = 0.250;
   scene.hoist->pulled_by = PulledBy::crank_winch;
   scene.hoist->winch = winch;
-  CHECK_THAT(text_of(scene),
-             Contains("THE WINCH") && Contains("turns at 30 turns a minute") &&
-                 Contains("by a drill at 300 turns a minute") && Contains("AGAINST WHAT PEOPLE DO AT A CRANK"));
+  CHECK_THAT(text_of(scene), Contains("THE WINCH") && Contains("turns at 30 turns a minute") &&
+                                 Contains("by a drill at 300 turns a minute") &&
+                                 Contains("AGAINST WHAT PEOPLE DO AT A CRANK"));
 }
 
 TEST_CASE("hoist text: masses, changes, hardware and cautions are there", "[report]") {
@@ -73,12 +73,12 @@ TEST_CASE("hoist text: imperial units show pounds", "[report]") {
 }
 
 TEST_CASE("hoist words: forces, masses, torques and times are rounded for reading", "[report]") {
-  CHECK(force_text(97.6, DisplayUnits::metric) == "98 N");
-  CHECK(force_text(0.27, DisplayUnits::metric) == "0.3 N");
-  CHECK(force_text(12345.0, DisplayUnits::metric) == "12.3 kN");
-  CHECK(force_text(100.0, DisplayUnits::imperial) == "22 lbf (100 N)");
-  CHECK(mass_text(1.0, DisplayUnits::imperial) == "2.2 lb");
-  CHECK(torque_text(1.3558, DisplayUnits::imperial) == "1.0 ft-lb");
-  CHECK(minutes_text(0.5) == "30 s");
-  CHECK(minutes_text(6.26) == "6.3 min");
+  CHECK(force_text(Nominal{97.6}, DisplayUnits::metric) == "98 N");
+  CHECK(force_text(Nominal{0.27}, DisplayUnits::metric) == "0.3 N");
+  CHECK(force_text(Nominal{12345.0}, DisplayUnits::metric) == "12.3 kN");
+  CHECK(force_text(Nominal{100.0}, DisplayUnits::imperial) == "22 lbf (100 N)");
+  CHECK(mass_text(Nominal{1.0}, DisplayUnits::imperial) == "2.2 lb");
+  CHECK(torque_text(Nominal{1.3558}, DisplayUnits::imperial) == "1.0 ft-lb");
+  CHECK(minutes_text(Nominal{0.5}) == "30 s");
+  CHECK(minutes_text(Nominal{6.26}) == "6.3 min");
 }

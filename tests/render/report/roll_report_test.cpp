@@ -84,15 +84,15 @@ TEST_CASE("roll text: no number of it is metric where feet and inches are asked 
 }
 
 TEST_CASE("report: a bound on energy that is not 0 does not read as 0", "[report]") {
-  CHECK(energy_bound_text(0.234, DisplayUnits::metric, 2) == "at most 0.23 J");
-  CHECK(energy_bound_text(0.004, DisplayUnits::metric, 2) == "under 0.01 J");
-  CHECK(energy_bound_text(0.0, DisplayUnits::metric, 2) == "at most 0.00 J");
-  CHECK(energy_bound_text(1.3558179483314, DisplayUnits::imperial, 4) == "at most 1.0000 ft-lb");
+  CHECK(energy_bound_text({0.231}, DisplayUnits::metric, 2) == "at most 0.24 J");
+  CHECK(energy_bound_text({0.004}, DisplayUnits::metric, 2) == "under 0.01 J");
+  CHECK(energy_bound_text({0.0}, DisplayUnits::metric, 2) == "at most 0.00 J");
+  CHECK(energy_bound_text({1.3558179483314}, DisplayUnits::imperial, 4) == "at most 1.0000 ft-lb");
 }
 
 TEST_CASE("report: a length is up to so much, or under the least that is told", "[report]") {
-  CHECK(up_to_text(0.003, DisplayUnits::metric) == "up to 3.0 mm");
-  CHECK(up_to_text(0.00003, DisplayUnits::metric) == "under 0.1 mm");
+  CHECK(up_to_text({0.003}, DisplayUnits::metric) == "up to 3.0 mm");
+  CHECK(up_to_text({0.00003}, DisplayUnits::metric) == "up to 0.1 mm");
 }
 
 TEST_CASE("roll json: it holds what the text says", "[report]") {

@@ -33,6 +33,15 @@ TEST_CASE("text report: a finding reads as a builder would say it, with its plac
                       "    play of hook and floor may take another 1.7 mm\n"));
 }
 
+TEST_CASE("text report: things that do not move meet in no move and in no pose", "[report]") {
+  DryFit fit = testing::sample_dry_fit();
+  fit.findings.resize(1);
+  fit.findings[0].moves.clear();
+  fit.findings[0].move_kinds.clear();
+  CHECK_THAT(report(fit), Contains("    stations 0.520 m to 0.600 m, 0.860 m to 1.460 m, 1.720 m to 2.320 m\n"
+                                   "    worst at station 1.160 m: out 0.958 m, up 2.856 m\n"));
+}
+
 TEST_CASE("text report: a broken building rule has no pose", "[report]") {
   CHECK_THAT(report(testing::sample_dry_fit()),
              Contains("F5  a tread would cross the joint at 1.790 m along\n\nMOVES"));
@@ -42,7 +51,7 @@ TEST_CASE("text report: the moves stand in a table, states without a number", "[
   const std::string text = report(testing::sample_dry_fit());
   CHECK_THAT(text, Contains("  no  move      verdict       at least  at most  closest parts\n"));
   CHECK_THAT(text, Contains("  1   roll      INTERFERENCE  -9.1 mm   -9.0 mm  hook curl, bracket arm\n"));
-  CHECK_THAT(text, Contains("      standing  CLEAR         14 mm     14 mm    tread, loft\n"));
+  CHECK_THAT(text, Contains("      standing  CLEAR         14 mm     15 mm    tread, loft\n"));
 }
 
 TEST_CASE("text report: nothing near prints no number", "[report]") {

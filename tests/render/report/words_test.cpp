@@ -38,8 +38,18 @@ TEST_CASE("words: what lacks margin says how near it comes and what is wanted", 
   CHECK(finding_sentence(margin_finding(0.0041), kMetric) ==
         "side rail comes within 4.1 mm of loft while lifting; 12 mm wanted");
   CHECK(finding_sentence(margin_finding(0.0041), kImperial) ==
-        "side rail comes within 3/16\" of loft while lifting; 1/2\" wanted");
+        "side rail comes within 1/8\" of loft while lifting; 1/2\" wanted");
   CHECK(finding_sentence(margin_finding(0.0), kMetric) == "side rail touches loft while lifting; 12 mm wanted");
+}
+
+// A clearance of 16.87 mm is not 17 mm, one of 9.17 mm not 3/8 in (9.525 mm), and 16.2 mm in wood not 16.
+TEST_CASE("words: clearances are told down, depths up", "[report]") {
+  CHECK_THAT(finding_sentence(margin_finding(0.01687), kMetric), Contains("within 16 mm of"));
+  CHECK_THAT(finding_sentence(margin_finding(0.00917), kImperial), Contains("within 5/16\" of"));
+  Finding f = testing::hook_finding(1, 1);
+  f.clearance = -0.0162;
+  CHECK_THAT(finding_sentence(f, kMetric), Contains("17 mm deep"));
+  CHECK_THAT(finding_sentence(f, kImperial), Contains("11/16\" deep"));
 }
 
 TEST_CASE("words: a zone is hung into, or stood in", "[report]") {
@@ -95,17 +105,28 @@ TEST_CASE("words: poses and stretches show a range only where there is one", "[r
   a.lean = 0.5;
   b.lean = 1.0;
   CHECK(poses_text(linkage, a, b) == "lean 28.6° to 57.3°, fold 0.0°");
+  a.lean = 0.5006;  // 28.682°
+  CHECK(poses_text(linkage, a, b) == "lean 28.6° to 57.3°, fold 0.0°");
+  CHECK(poses_text(linkage, b, a) == "lean 57.3° to 28.6°, fold 0.0°");
+  CHECK(pose_text(linkage, a) == "lean 28.7°, fold 0.0°");
+  a.lean = 0.5;
   linkage.sections = 1;
-  CHECK(poses_text(linkage, a, a) == "lean 28.6°");
+  CHECK(pose_text(linkage, a) == "lean 28.6°");
   linkage.sections = 3;
-  CHECK(poses_text(linkage, a, a) == "lean 28.6°, fold 1: 0.0°, fold 2: 0.0°");
-  CHECK(stretches_text({{4.0, 4.0}, {5.0, 6.5}}, kMetric) == "4.000 m, 5.000 m to 6.500 m");
-  CHECK(stretches_text({{0, 1}, {2, 3}, {4, 5}}, kMetric, 1) == "0.000 m to 1.000 m and 2 more");
+  CHECK(pose_text(linkage, a) == "lean 28.6°, fold 1: 0.0°, fold 2: 0.0°");
+  CHECK(stretches_around({{4.0, 4.0}, {5.0, 6.5}}, kMetric) == "4.000 m, 5.000 m to 6.500 m");
+  CHECK(stretches_around({{4.0004, 5.0006}}, kMetric) == "4.000 m to 5.001 m");
+  CHECK(stretches_within({{4.0004, 5.0006}}, kMetric) == "4.001 m to 5.000 m");
+  CHECK(stretches_within({{4.0004, 4.0006}, {5.0, 6.0}}, kMetric) == "5.000 m to 6.000 m");  // no mark of a tape in it
+  CHECK(stretches_within({{0, 1}, {2, 3}, {4, 5}}, kMetric, 1) == "0.000 m to 1.000 m and 2 more");
 }
 
 TEST_CASE("words: the share of the loft served is never rounded up", "[report]") {
   const Reach almost{{0.0, 7.0}, {0.0, 7.0}, {{0.001, 7.0}}};
   CHECK_THAT(reach_sentence(almost, kMetric), Contains("(99 %)"));
+  const Reach by_tenths{{0.0, 7.0}, {0.0, 7.0}, {{0.0004, 6.9996}}};
+  CHECK_THAT(reach_sentence(by_tenths, kMetric),
+             Contains("over 6.999 m of the loft's 7.000 m (99 %): 0.001 m to 6.999 m."));
   const Reach all{{1.0, 7.0}, {0.0, 8.0}, {{0.0, 8.0}}};
   CHECK_THAT(reach_sentence(all, kMetric), Contains("6.000 m of the loft's 6.000 m (100 %): 1.000 m to 7.000 m."));
   const Reach none{{1.0, 7.0}, {0.0, 8.0}, {}};

@@ -238,8 +238,8 @@ TEST_CASE("recording curves: frames in motion are left out only where straight l
 
 TEST_CASE("recording words: an event says what met what, how fast, in the sheet's units", "[report]") {
   const RecordedEvent touch{1.0, RecordedEventKind::touch, "caster", "bench", 1.25, 14.2};
-  CHECK(event_sentence(touch, DisplayUnits::metric) == "caster meets bench at 1.25 m/s, 14 J");
-  CHECK(event_sentence(touch, DisplayUnits::imperial) == "caster meets bench at 4.1 ft/s, 10 ft-lb");
+  CHECK(event_sentence(touch, DisplayUnits::metric) == "caster meets bench at 1.25 m/s, 15 J");
+  CHECK(event_sentence(touch, DisplayUnits::imperial) == "caster meets bench at 4.2 ft/s, 11 ft-lb");
   for (int kind = 0; kind <= static_cast<int>(RecordedEventKind::at_rest); ++kind) {
     const RecordedEvent any{0.0, static_cast<RecordedEventKind>(kind), "it", "that", 1.0, 1.0};
     CHECK_FALSE(event_sentence(any, DisplayUnits::metric).empty());

@@ -69,7 +69,7 @@ TEST_CASE("live run: a line let go with a key records the command's bits", "[stu
   CHECK(time < run.time() + 0.01);
   while (!run.finished()) run.run(run.time() + 1e-6, kForever);
   WhatIfs asked;
-  asked.let_go = format_decimal(time, 2) + "s";
+  asked.let_go = format_decimal(Nominal{time}, 2) + "s";
   CHECK(bool(write_recording(run.recording()) == cured.commanded(asked)));
 }
 

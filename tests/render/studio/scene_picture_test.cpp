@@ -43,8 +43,8 @@ double outside_by(const std::vector<std::vector<Vec2>>& rings, Vec2 p) {
 
 std::size_t layers(const DisplayList& list, const std::string& begin) {
   const std::vector<Group> all = all_of<Group>(list);
-  return static_cast<std::size_t>(
-      std::count_if(all.begin(), all.end(), [&](const Group& layer) { return layer.opens && layer.id.starts_with(begin); }));
+  return static_cast<std::size_t>(std::count_if(
+      all.begin(), all.end(), [&](const Group& layer) { return layer.opens && layer.id.starts_with(begin); }));
 }
 
 bool has_layer(const DisplayList& list, const std::string& id) {
@@ -86,16 +86,17 @@ TEST_CASE("scene picture: no lettering lies on other lettering or runs off, near
 TEST_CASE("scene picture: dimensions say deck, rail, ceiling, lengths, lean and reach", "[studio]") {
   const Shown demo("demo");
   const DisplayList list = side_picture(demo.wish({3, 0.0}), {kPane, whole_side(demo.subject(), kPane)});
-  for (const double length : {demo.scene.loft.deck, demo.model.linkage.pivot.y, demo.scene.room.ceiling,
-                              demo.scene.loft.edge, demo.model.linkage.pivot.x, demo.model.linkage.length[0],
-                              demo.model.linkage.length[1]}) {
+  for (const double length :
+       {demo.scene.loft.deck, demo.model.linkage.pivot.y, demo.scene.room.ceiling, demo.scene.loft.edge,
+        demo.model.linkage.pivot.x, demo.model.linkage.length[0], demo.model.linkage.length[1]}) {
     INFO(length);
-    CHECK(has_text(list, dimension_text(length, DisplayUnits::metric)));
+    CHECK(has_text(list, dimension_text(Nominal{length}, DisplayUnits::metric)));
   }
-  CHECK(has_text(list, format_degrees(pose_at(demo.model, {3, 0.0}).lean)));
-  const DisplayList feet = side_picture({{demo.scene, demo.model, demo.fit, DisplayUnits::imperial}, {}, {0, 0.0}, {}, {}},
-                                        {kPane, whole_side(demo.subject(), kPane)});
-  CHECK(has_text(feet, format_feet_inches(demo.scene.room.ceiling)));
+  CHECK(has_text(list, format_degrees(Nominal{pose_at(demo.model, {3, 0.0}).lean})));
+  const DisplayList feet =
+      side_picture({{demo.scene, demo.model, demo.fit, DisplayUnits::imperial}, {}, {0, 0.0}, {}, {}},
+                   {kPane, whole_side(demo.subject(), kPane)});
+  CHECK(has_text(feet, format_feet_inches(Nominal{demo.scene.room.ceiling})));
 }
 
 TEST_CASE("scene picture: each finding that is seen has a note with a leader, the chosen one in full", "[studio]") {
@@ -168,7 +169,8 @@ TEST_CASE("scene picture: it shows stair, ghosts, sweep and least distance, each
   PictureWish wish = demo.wish({3, 0.5});
   const std::string svg = paint_svg(side_picture(wish, {kPane, frame}));
   CHECK(xml_fault(svg) == "");
-  for (const char* layer : {"\"stair\"", "\"ghosts\"", "\"sweep\"", "\"least-distance\"", "\"finding-F1\"", "\"lines\""})
+  for (const char* layer :
+       {"\"stair\"", "\"ghosts\"", "\"sweep\"", "\"least-distance\"", "\"finding-F1\"", "\"lines\""})
     CHECK_THAT(svg, Contains(std::string("id=") + layer));
   wish.show_sweep = wish.show_findings = false;
   CHECK_THAT(paint_svg(side_picture(wish, {kPane, frame})), !Contains("\"sweep\"") && !Contains("finding-F1"));
@@ -176,7 +178,8 @@ TEST_CASE("scene picture: it shows stair, ghosts, sweep and least distance, each
 
 TEST_CASE("scene picture: span view and story stick share a scale that fits", "[studio]") {
   const Shown demo("demo");
-  const std::string svg = paint_svg(rail_picture(demo.wish({0, 1.0}), {{240.0, 85.0}, rail_frame(demo.subject(), {240.0, 85.0})}));
+  const std::string svg =
+      paint_svg(rail_picture(demo.wish({0, 1.0}), {{240.0, 85.0}, rail_frame(demo.subject(), {240.0, 85.0})}));
   CHECK(xml_fault(svg) == "");
   CHECK_THAT(svg, Contains("id=\"span-view\"") && Contains("id=\"story-stick\"") && Contains("4.340 m"));
   const ViewFrame frame = rail_frame(demo.subject(), {240.0, 85.0});
