@@ -97,12 +97,13 @@ double unsettled_below(double witnessed, const Encounters& all) {
 
 /// First and last pose in the procedure's order.
 void tell_poses(const Encounters& all, Finding& f) {
-  const auto starts = [](const Encounter* a, const Encounter* b) {
-    return std::tuple(a->move, a->part, a->span.u0) < std::tuple(b->move, b->part, b->span.u0);
+  const auto along = [](const Encounter* e, double u) {
+    return std::tuple(e->move, e->part, e->place.piece.lo + u * e->place.piece.length());
   };
-  const auto ends = [](const Encounter* a, const Encounter* b) {
-    return std::tuple(a->move, a->part, a->span.u1) < std::tuple(b->move, b->part, b->span.u1);
+  const auto starts = [&](const Encounter* a, const Encounter* b) {
+    return along(a, a->span.u0) < along(b, b->span.u0);
   };
+  const auto ends = [&](const Encounter* a, const Encounter* b) { return along(a, a->span.u1) < along(b, b->span.u1); };
   f.from = (*std::min_element(all.begin(), all.end(), starts))->from;
   f.to = (*std::max_element(all.begin(), all.end(), ends))->to;
 }

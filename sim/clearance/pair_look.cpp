@@ -62,8 +62,9 @@ Mover mover_of(const Model& model, const PairPlace& place) {
                                                      end.rope_from, end.rope_to)
                                         : part_mover(model, entry(model.stair, end.index));
   if (end.rules.empty()) return whole;
+  // In a scene that is a hair different a sliver of a piece may be gone: the whole stands for it.
   const std::vector<Mover> pieces = outside_rules(model, whole, end.rules);
-  return entry(pieces, end.piece);
+  return end.piece < static_cast<int>(pieces.size()) ? entry(pieces, end.piece) : whole;
 }
 
 const std::string& name_of(const Model& model, const PairEnd& end) {

@@ -17,6 +17,8 @@ namespace {
 constexpr double kAny = std::numeric_limits<double>::infinity();
 // A part is cut outside of its disc by the square inside of the disc, so the disc is as much larger.
 constexpr double kSquare = std::numbers::sqrt2;
+// Beyond its disc a part keeps its margin with this to spare, so that rounding leaves nothing open [m].
+constexpr double kSpare = 1e-4;
 constexpr double kLeadDiameters = 6.0;  // of a lead sheave, or an eye, in diameters of the line (common practice, no source)
 
 class RuleMaker {
@@ -148,7 +150,7 @@ void RuleMaker::barrel(int hinge) {
   for (const int leaf : of_joint(hinge, {PartKind::hinge}, hinge + 1)) both.push_back(leaf);
   at_axis(add("the hinge's barrel lies on both sections that it joins", barrel, both,
               kFit + std::max(0.0, radius - offset_of(hinge))),
-          hinge, radius + model_.margin.self);
+          hinge, radius + model_.margin.self + kSpare);
 }
 
 // Butted ends part as the joint opens: folded by kEndsPart, what lies this far from the axis has parted by the margin.
@@ -160,7 +162,7 @@ void RuleMaker::ends(int hinge) {
   butted.when = ContactTime::closed;
   butted.hinge = hinge;
   about(butted, hinge, model_.linkage.distal(hinge), kSquare * (scene_.stair.side_rails.width + offset_of(hinge)));
-  const double near = 0.5 * model_.margin.self / std::sin(0.5 * kEndsPart);
+  const double near = 0.5 * model_.margin.self / std::sin(0.5 * kEndsPart) + kSpare;
   at_axis(add("the sections' ends turn about the hinge that joins them", upper, lower, kFit), hinge, near);
 }
 
