@@ -50,9 +50,9 @@ void count_with_seat(const Scene& scene, const SeatReport& report, Model& model)
   const Vec2 axle = stand(scene, make_linkage(scene)).axle;
   for (std::size_t m = 0; m < report.moves.size(); ++m) {
     const SeatWander& seat = report.moves[m];
-    const Interval touch = seat.held ? seat.off_crown : kAllRound;
+    const Interval touch = seat.held && !seat.unknown ? seat.off_crown : kAllRound;
     const bool assumed = touch.lo >= -model.seat_range && touch.hi <= model.seat_range;
-    if (!seat.judged || assumed) continue;
+    if ((!seat.judged && !seat.unknown) || assumed) continue;
     Move& move = model.moves[m];
     move.seat = MoveSeat{touch, wander_rise(model.hook_slack, touch)};
     add_growth(model, move, steeper(axle, model.working_leans.lo, move.seat->rise), *move.seat);
