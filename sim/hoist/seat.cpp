@@ -5,15 +5,16 @@
 #include <cmath>
 #include <functional>
 #include <numbers>
+#include <span>
 
 namespace stowpath {
 namespace {
 
 constexpr double kQuarter = 0.5 * std::numbers::pi;
-constexpr double kFastTurn = 0.1;                            // of the force between two poses: they are halved [rad]
+constexpr double kFastTurn = 0.02;                           // of the force between two poses: they are halved [rad]
 constexpr int kMostHalvings = 8;                             // of a step
-constexpr int kDragSteps = 4;                                // of a drag, to one of what moves freely
-constexpr int kFrictionHalvings = 12;                        // of the floor's friction: to a thousandth and less
+constexpr int kDragSteps = 8;                                // of a drag, to one of what moves freely
+constexpr int kFrictionHalvings = 12;                        // of the floor's friction: below a thousandth
 constexpr int kEdgeHalvings = 24;                            // of what is left of one: below 1e-6 rad from 4 degrees
 constexpr double kBetween = 0.5 * std::numbers::pi / 180.0;  // for what lies between the poses looked at [rad]
 
@@ -39,7 +40,7 @@ class SeatWalk {
   void go_between(const Look& look, const SeatPose& before, const SeatPose& after, int halvings);
   void tell(std::size_t move, std::size_t first);
   void find_losses(const Look& look, SeatFault fault, std::size_t first);
-  double floor_known(const SeatPose& pose) const;
+  double floor_known(const SeatLoss& loss, std::span<const SeatPose> poses) const;
   void add_loss(SeatLoss loss, std::size_t first, std::size_t last);
   SeatPose edge(const Look& look, SeatFault fault, const SeatPose& good, const SeatPose& bad) const;
   bool is(SeatFault fault, const SeatPose& pose) const;
@@ -194,17 +195,32 @@ void SeatWalk::find_losses(const Look& look, SeatFault fault, std::size_t first)
   }
 }
 
-/// The greatest friction of the floor with which nothing binds at the pose, that of the joints included.
-double SeatWalk::floor_known(const SeatPose& pose) const {
-  const Move& move = model_.moves[pose.move];
-  const Segment& along = move.segments[pose.segment];
+/// The greatest friction of the floor with which no pose of a loss on a drag is at fault.
+double SeatWalk::floor_known(const SeatLoss& loss, std::span<const SeatPose> poses) const {
   LiftRig rig = *rig_;
-  double known = 0.0, binds = pose.contact.floor_known;
-  for (int i = 0; i < kFrictionHalvings; ++i) {
-    rig.friction.floor = 0.5 * (known + binds);
-    const bool does = hauled_contact(rig, {move, along, place_on(along, pose.v)}, report_.cone, report_.hook.arc).binds;
-    (does ? binds : known) = rig.friction.floor;
-  }
+  const Move& move = model_.moves[loss.from.move];
+  const Segment& along = move.segments[loss.from.segment];
+  const auto fails = [&](double v, double floor) {
+    rig.friction.floor = floor;
+    SeatPose pose = loss.from;
+    pose.contact = hauled_contact(rig, {move, along, place_on(along, v)}, report_.cone, report_.hook.arc);
+    return is(loss.fault, pose);
+  };
+  double known = scene_.friction.floor.hi;
+  const auto lessen = [&](double v) {
+    double least = 0.0;
+    if (!fails(v, known)) return;
+    for (int i = 0; i < kFrictionHalvings; ++i) {
+      const double middle = 0.5 * (least + known);
+      (fails(v, middle) ? known : least) = middle;
+    }
+    known = least;
+  };
+  // Nearer to full stretch less friction does harm, mostly: from there on few poses lessen it again.
+  lessen(loss.to.v);
+  for (std::size_t i = poses.size(); i-- > 0;)
+    if (poses[i].v >= loss.from.v && poses[i].v <= loss.to.v) lessen(poses[i].v);
+  lessen(loss.from.v);
   return known;
 }
 
@@ -214,10 +230,13 @@ void SeatWalk::add_loss(SeatLoss loss, std::size_t first, std::size_t last) {
   const auto offer = [&](const SeatPose& pose) {
     if (worse(loss.fault, pose, loss.worst)) loss.worst = pose;
   };
-  for (std::size_t i = first; i <= last; ++i)
-    if (report_.poses[i].v >= loss.from.v && report_.poses[i].v <= loss.to.v) offer(report_.poses[i]);
+  const std::span<const SeatPose> poses(report_.poses.begin() + static_cast<std::ptrdiff_t>(first), last - first + 1);
+  for (const SeatPose& pose : poses)
+    if (pose.v >= loss.from.v && pose.v <= loss.to.v) offer(pose);
   offer(loss.to);
-  if (loss.fault == SeatFault::binds) loss.floor_known = floor_known(loss.worst);
+  const bool drags = model_.moves[loss.from.move].segments[loss.from.segment].kind == SegmentKind::drag;
+  if (drags && !loss.held && (loss.fault == SeatFault::off || loss.fault == SeatFault::binds))
+    loss.floor_known = floor_known(loss, poses);
   report_.losses.push_back(std::move(loss));
 }
 

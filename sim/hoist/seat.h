@@ -46,7 +46,8 @@ struct SeatLoss {
   SeatFault fault = SeatFault::off;
   SeatPose from, to, worst;
   std::optional<SeatHold> hold{};  ///< of one that is off: at the worst pose
-  double floor_known = 0.0;        ///< of one that binds on the floor: its friction up to which the worst pose does not
+  double floor_known =
+      0.0;            ///< of one on a drag that is off or binds: the floor's friction up to which no pose looked at is
   bool held = false;  ///< of one that is off: proven that something stops the stair either way, at every pose of it
 
   bool stopped() const { return held; }
@@ -65,7 +66,7 @@ struct SeatWander {
 
 struct SeatOptions {
   double step = 0.0698131700797732;  ///< between poses, of the section that turns most: 4 degrees; a drag is walked
-                                     ///< in steps a quarter as wide [rad]
+                                     ///< in steps an eighth as wide [rad]
   double near_end =
       0.1745329251994330;       ///< contact this near to the curl's end is a fault: 10 degrees; judgement [rad]
   double hinge_radius = 0.005;  ///< of the hinges' pins, which the scene does not say; judgement [m]

@@ -42,16 +42,30 @@ std::string way_off(const SeatPose& pose, const SeatReport& report) {
   const Interval points = pose.contact.points, arc = report.hook.arc;
   const bool past_curl = points.hi - arc.hi > -report.cone.sure - points.lo;
   const double room = (past_curl ? points.hi : points.lo) + pose.pose.lean;
-  if (std::sin(room) < 0.0) return "the hooks lift off the pipe";
+  // Drawn out along the shanks, the pipe would have to hold down a little too.
+  if (std::sin(room) < (past_curl ? 0.0 : -std::numbers::sqrt2 / 2.0)) return "the hooks lift off the pipe";
   return past_curl ? "the hooks slip off the pipe over the curl's end"
                    : "the hooks slip off the pipe along their shanks";
 }
 
-std::string why_off(const Model& model, const SeatPose& pose, const SeatReport& report) {
-  const std::string way = way_off(pose, report);
-  if (model.moves[pose.move].segments[pose.segment].kind == SegmentKind::drag)
-    return way + ": the dragged foot props the stair up, with the floor's friction anywhere up to " +
-           friction_text(report.friction.floor.hi);
+bool drags(const Model& model, const SeatLoss& loss) {
+  return model.moves[loss.from.move].segments[loss.from.segment].kind == SegmentKind::drag;
+}
+
+/// The greatest friction of the floor that is known to do no harm on any drag.
+double floor_known(const Model& model, const Losses& losses, const SeatReport& report) {
+  double known = report.friction.floor.hi;
+  for (const SeatLoss* loss : losses)
+    if (drags(model, *loss)) known = std::min(known, loss->floor_known);
+  return known;
+}
+
+std::string why_off(const Model& model, const SeatReport& report, const SeatLoss& worst, const Losses& losses) {
+  const std::string way = way_off(worst.worst, report);
+  const double floor = floor_known(model, losses, report);
+  if (drags(model, worst) && floor > 0.0)
+    return way + ": the dragged foot props the stair up; they stay on up to a floor friction of " +
+           friction_text(floor) + ", and the scene's range goes to " + friction_text(report.friction.floor.hi);
   if (way == "the hooks lift off the pipe")
     return way + ": the stair turns over about its pick, and the pipe would have to hold the hooks down";
   if (way == "the hooks slip off the pipe over the curl's end") return way + ": the pipe bears past the covered arc";
@@ -65,16 +79,11 @@ std::string why_near(const SeatPose& pose, const SeatReport& report) {
          whole(report.hook.arc.length()) + " of arc, nearer than the " + whole(report.near_end) + " wanted";
 }
 
-bool drags(const Model& model, const SeatLoss& loss) {
-  return model.moves[loss.from.move].segments[loss.from.segment].kind == SegmentKind::drag;
-}
-
 std::string why_binds(const Model& model, const Losses& losses, const SeatReport& report) {
-  double floor = report.friction.floor.hi, joints = 1.0;
-  for (const SeatLoss* loss : losses) {
-    if (drags(model, *loss)) floor = std::min(floor, loss->floor_known);
+  const double floor = floor_known(model, losses, report);
+  double joints = 1.0;
+  for (const SeatLoss* loss : losses)
     if (!drags(model, *loss)) joints = std::min(joints, loss->worst.contact.joints_known);
-  }
   const auto range = [](double most) { return ", and the scene's range goes to " + friction_text(most); };
   std::string text;
   if (floor < report.friction.floor.hi)
@@ -101,7 +110,7 @@ std::string why_unknown(const Model& model, SeatFault fault, const Losses& losse
 
 std::string why(const Model& model, const SeatReport& report, const SeatLoss& worst, const Losses& losses) {
   const SeatFault fault = worst.fault;
-  if (fault == SeatFault::off) return why_off(model, worst.worst, report);
+  if (fault == SeatFault::off) return why_off(model, report, worst, losses);
   if (fault == SeatFault::near_end) return why_near(worst.worst, report);
   return why_unknown(model, fault, losses, report);
 }
