@@ -29,6 +29,7 @@ Json move_json(const SeatReport& report, const Move& move, const SeatWander& sea
   Json out{{"index", move.index}, {"kind", json_move(move.kind)}, {"judged", seat.judged}};
   if (!seat.judged) return out;
   out["held"] = seat.held;
+  out["known"] = !seat.unknown;
   out["by_curl_alone"] = seat.held && seat.lifted;
   out["contact_deg"] = degrees_range(seat.touches);
   out["arc_left_deg"] = json_degrees(report.hook.arc.hi - seat.touches.hi);

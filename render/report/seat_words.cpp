@@ -35,9 +35,10 @@ std::vector<std::string> cells(const Model& model, const SeatReport& report, std
           degrees(AtLeast{report.hook.arc.hi - seat.touches.hi}),
           off_crown_text(seat.off_crown),
           forces(seat.force, units),
-          !seat.held    ? "COMES OFF"
-          : seat.lifted ? "lifts: the curl holds it"
-                        : ""};
+          !seat.held     ? "COMES OFF"
+          : seat.unknown ? "not known"
+          : seat.lifted  ? "lifts: the curl holds it"
+                         : ""};
 }
 
 Table moves_table(const Model& model, const SeatReport& report, DisplayUnits units) {
@@ -71,7 +72,7 @@ std::string seat_sentence(const Model& model, const SeatReport& report, DisplayU
           " is a finding.";
   return text + " Weight, line, fold line and floor are balanced in " +
          counted(static_cast<long long>(report.poses.size()), "pose", "poses") +
-         ", raising, holding and letting down, with friction from none to the greatest: reckoned there, not "
+         ", raising, holding and letting down, with friction from none to the greatest: computed there, not "
          "proven between. Nobody stands on the stair.";
 }
 
@@ -104,15 +105,13 @@ std::string unjudged_sentence(const Model& model, const SeatReport& report) {
     if (!report.moves[m].judged)
       unknown += (unknown.empty() ? "" : ", ") + moves_text({model.moves[m].index}, {model.moves[m].kind});
   std::string text;
-  if (!unknown.empty()) text = "Not judged, as the stair is not held by its line there: " + unknown + ". ";
+  if (!unknown.empty()) text = "Not judged, as the line is off or does not hold the stair: " + unknown + ". ";
   if (report.unjudged > 0)
     text += "In " + counted(report.unjudged, "pose", "poses") +
-            " the line is slack or the forces have no balance: see `stowpath hoist`. ";
+            " no forces balance the stair on its line: see `stowpath hoist`. ";
   if (report.binding > 0)
-    text +=
-        "In " + counted(report.binding, "pose", "poses") +
-        " the dragged foot binds with the greatest friction as the stair is raised: what the hooks bear then is left "
-        "out, and `stowpath rehearse` shows what comes of it. ";
+    text += "In " + counted(report.binding, "pose", "poses") +
+            " the dragged foot or the hooks bind with the greatest friction: what the hooks bear then is not known. ";
   if (!text.empty()) text.pop_back();
   return text;
 }

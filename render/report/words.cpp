@@ -147,7 +147,13 @@ std::string zone_sentence(const Finding& finding, DisplayUnits units) {
          format_small_length(-AtLeast{finding.proven_clearance()}, units) + spaced(when_text(finding));
 }
 
+// Of the hooks' seat: no distance of two parts.
+bool of_seat(const Finding& finding) {
+  return finding.place.move < 0 && finding.part_kinds[0] == PartKind::hook && finding.part_kinds[1] == PartKind::pipe;
+}
+
 std::string undecided_sentence(const Finding& finding) {
+  if (of_seat(finding)) return finding.note + "," + spaced(when_text(finding));
   return parts_text(finding) + " not proven clear" + things_text(finding) + spaced(when_text(finding)) +
          (finding.note.empty() ? "" : ": " + finding.note);
 }

@@ -1,9 +1,9 @@
 #include "sim/hoist/seat_force.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <numbers>
+#include <vector>
 
 #include "sim/mechanism/mass.h"
 #include "sim/mechanism/standing.h"
@@ -13,15 +13,19 @@ namespace {
 
 constexpr double kTurn = 2.0 * std::numbers::pi;
 constexpr double kRounding = 1e-12;  // [rad]
+constexpr int kHalvings = 14;        // of the joints' friction: to a ten-thousandth of it
 
-void take(HookContact& contact, Vec2 push, double points, const HookCone& cone, Interval arc) {
-  const double size = norm(push);
-  const Interval here{points, points}, force{size, size};
+void take_direction(HookContact& contact, Vec2 push, double points, const HookCone& cone, Interval arc) {
+  const Interval here{points, points};
   contact.points = contact.judged ? hull(contact.points, here) : here;
-  contact.force = contact.judged ? hull(contact.force, force) : force;
   contact.held = contact.held && points >= -cone.sure && points <= arc.hi;
   contact.lifted = contact.lifted || push.y < 0.0;
   contact.judged = true;
+}
+
+void take_size(HookContact& contact, Vec2 push) {
+  const Interval here{norm(push), norm(push)};
+  contact.force = contact.force.hi > 0.0 ? hull(contact.force, here) : here;
 }
 
 void add_touches(HookContact& contact, const HookCone& cone, Interval arc) {
@@ -36,9 +40,95 @@ double friction_pointing(const StandingBalance& b, double room_angle) {
   return -(b.foot - b.centre) * c / (b.height * c + b.centre * s);
 }
 
-bool balanced(const PosePull& pull) {
-  const auto& tension = pull.reactions.tension;
-  return pull.reactions.solvable && std::all_of(tension.begin(), tension.end(), [](double t) { return t >= 0.0; });
+double turn_between(Vec2 from, Vec2 to) { return std::atan2(cross(from, to), dot(from, to)); }
+
+/// The contact of one pose over the whole range of friction.
+class FrictionWalk {
+ public:
+  FrictionWalk(const SeatBalance& balance, const FrictionChoice& most, const HookCone& cone, Interval arc, double lean)
+      : balance_(balance), most_(most), cone_(cone), arc_(arc), lean_(lean) {
+    contact_.floor_known = most.floor;
+  }
+
+  HookContact look(double least_floor);
+
+ private:
+  void look_at_end(const SeatEnd& smooth, double points, bool last);
+  void look_at_joints(const SeatEnd& smooth, double points, bool last, const JointFriction& joints);
+  SeatEnd last_known(const JointFriction& joints, bool last);
+  void take_end(const SeatEnd& end, double points);
+  void tell_binding(const SeatEnd& smooth);
+
+  const SeatBalance& balance_;
+  const FrictionChoice most_;
+  const HookCone cone_;
+  const Interval arc_;
+  const double lean_;
+  HookContact contact_;
+};
+
+/// Of what grows without bounds only the direction is known.
+void FrictionWalk::take_end(const SeatEnd& end, double points) {
+  take_direction(contact_, end.forces.hook, points, cone_, arc_);
+  if (end.balance == Balance::possible) take_size(contact_, end.forces.hook);
+  if (end.balance == Balance::unbounded) contact_.binds = true;
+}
+
+/// As much of the joints' friction as has a balance, where all of it has none.
+SeatEnd FrictionWalk::last_known(const JointFriction& joints, bool last) {
+  SeatEnd known = balance_.end({}, most_.floor, last);
+  double share = 0.0, beyond = 1.0;
+  bool binds = false;
+  for (int i = 0; i < kHalvings; ++i) {
+    const double middle = 0.5 * (share + beyond);
+    const SeatEnd end = balance_.end({middle * joints.hook, middle * joints.hinge}, most_.floor, last);
+    (end.balance == Balance::possible ? share : beyond) = middle;
+    if (end.balance == Balance::possible) known = end;
+    if (end.balance != Balance::possible) binds = end.balance == Balance::unbounded;
+  }
+  contact_.binds = contact_.binds || binds;
+  if (binds) contact_.joints_known = std::min(contact_.joints_known, share);
+  return known;
+}
+
+void FrictionWalk::look_at_joints(const SeatEnd& smooth, double points, bool last, const JointFriction& joints) {
+  SeatEnd end = balance_.end(joints, most_.floor, last);
+  if (end.balance != Balance::possible) end = last_known(joints, last);
+  take_end(end, points + turn_between(smooth.forces.hook, end.forces.hook));
+}
+
+/// What grows without bounds points at the free hinge: the share of friction that does is the least that binds.
+void FrictionWalk::tell_binding(const SeatEnd& smooth) {
+  if (!balance_.on_floor()) {
+    contact_.joints_known = 0.0;
+  } else {
+    contact_.floor_known = std::min(contact_.floor_known, std::abs(smooth.forces.scrub / smooth.forces.floor));
+  }
+}
+
+/// One end of the forces without friction in the joints, and how those shift it.
+void FrictionWalk::look_at_end(const SeatEnd& smooth, double points, bool last) {
+  take_end(smooth, points);
+  if (smooth.balance == Balance::unbounded) return tell_binding(smooth);
+  for (const double hook : {-most_.hook, most_.hook}) {
+    if (!balance_.has_free_hinge()) look_at_joints(smooth, points, last, {hook, 0.0});
+    for (const double hinge : {-most_.hinge, most_.hinge})
+      if (balance_.has_free_hinge()) look_at_joints(smooth, points, last, {hook, hinge});
+  }
+}
+
+HookContact FrictionWalk::look(double least_floor) {
+  contact_.slack = balance_.end({}, std::min(least_floor, most_.floor), false).balance == Balance::none;
+  const SeatEnd first = balance_.end({}, most_.floor, false);
+  if (first.balance == Balance::none) return contact_;
+  const double points = bend_angle(first.forces.hook, lean_, arc_);
+  look_at_end(first, points, false);
+  if (balance_.on_floor()) {
+    const SeatEnd last = balance_.end({}, most_.floor, true);
+    look_at_end(last, points + turn_between(first.forces.hook, last.forces.hook), true);
+  }
+  add_touches(contact_, cone_, arc_);
+  return contact_;
 }
 
 }  // namespace
@@ -71,26 +161,19 @@ HookContact standing_contact(const StandingBalance& balance, double lean, double
   HookContact contact;
   for (const double k : {least, 0.0, floor_friction}) {
     const Vec2 force = standing_hook_force(balance, k);
-    take(contact, force, std::atan2(force.y, force.x) - lean, {cone.most + kRounding, cone.most}, arc);
+    take_direction(contact, force, std::atan2(force.y, force.x) - lean, {cone.most + kRounding, cone.most}, arc);
+    take_size(contact, force);
   }
   add_touches(contact, cone, arc);
   return contact;
 }
 
-HookContact hauled_contact(const LiftRig& rig, const PosePlace& place, const HookCone& cone, Interval arc) {
+HookContact hauled_contact(const LiftRig& rig, const PosePlace& place, const HookCone& cone, Interval arc,
+                           double least_floor) {
+  const SeatBalance balance(rig, place);
+  const FrictionChoice most{std::abs(rig.friction.hook), std::abs(rig.friction.hinge), std::abs(rig.friction.floor)};
   const double lean = at(rig.linkage, place.segment, place.u).lean;
-  HookContact contact;
-  for (const Haul haul : {Haul::raising, Haul::holding, Haul::lowering}) {
-    const PosePull pull = pose_pull(rig, place, haul);
-    if (!balanced(pull)) {
-      // Let down, a foot that stays where it is takes less friction than the greatest: holding stands for it.
-      contact.binds = contact.binds || haul != Haul::lowering;
-      continue;
-    }
-    take(contact, pull.reactions.hook, bend_angle(pull.reactions.hook, lean, arc), cone, arc);
-  }
-  add_touches(contact, cone, arc);
-  return contact;
+  return FrictionWalk(balance, most, cone, arc, lean).look(least_floor);
 }
 
 }  // namespace stowpath

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "sim/hoist/pull_pose.h"
+#include "sim/hoist/seat_balance.h"
 #include "sim/mechanism/hook_shape.h"
 
 namespace stowpath {
@@ -26,12 +26,16 @@ Vec2 standing_hook_force(const StandingBalance& balance, double k);
 /// Where the pipe touches and how it presses, over a range of friction.
 struct HookContact {
   bool judged = false;  ///< false: no case of balance was found, as on a slack line
-  bool binds = false;   ///< raised or held it has no balance: at that friction the dragged foot binds
-  bool lifted = false;  ///< in some case the pipe would press the hooks down: only their curl holds them on
-  bool held = true;     ///< the pipe can give the force in every case: it points into the arc, or is held by friction
-  Interval points;      ///< on the bend, without the hook's own friction [rad]
-  Interval touches;     ///< with it, within the arc [rad]
-  Interval force;       ///< size [N]
+  bool binds = false;   ///< with some friction of the range no force is the greatest: foot or joint binds
+  bool slack = false;   ///< with some friction of the range nothing holds the stair: it moves by itself
+  double floor_known =
+      0.0;  ///< the floor's friction up to which the foot does not bind; the range's end if it never does
+  double joints_known = 1.0;  ///< the same of hook and hinge, as a share of the greatest friction
+  bool lifted = false;        ///< in some case the pipe would press the hooks down: only their curl holds them on
+  bool held = true;  ///< the pipe can give the force in every case: it points into the arc, or is held by friction
+  Interval points;   ///< on the bend, without the hook's own friction [rad]
+  Interval touches;  ///< with it, within the arc [rad]
+  Interval force;    ///< size [N]
 };
 
 /// Friction of the hook on the pipe, as a cone's half-angles: what surely holds, and how far the contact may wander.
@@ -48,7 +52,13 @@ HookCone hook_cone(const Frictions& friction);
 HookContact standing_contact(const StandingBalance& balance, double lean, double floor_friction, const HookCone& cone,
                              Interval arc);
 
-/// On the line, at a pose: raising, holding and lowering, with the rig's friction.
-HookContact hauled_contact(const LiftRig& rig, const PosePlace& place, const HookCone& cone, Interval arc);
+/// On the line, at a pose at rest: over every friction of hook, hinge and floor up to the rig's, each acting either
+/// way; raising, holding and lowering are among that.
+///
+/// Where the forces are unbounded, the contact goes on to the direction in which they grow. Let down, a foot that
+/// sticks takes only what it needs: the forces end where the line is just slack.
+/// @param least_floor  friction of the floor that there is at the least: with it the stair must have a balance
+HookContact hauled_contact(const LiftRig& rig, const PosePlace& place, const HookCone& cone, Interval arc,
+                           double least_floor = 0.0);
 
 }  // namespace stowpath

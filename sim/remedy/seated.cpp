@@ -15,7 +15,9 @@ void count_with_seat(const SeatReport& report, Model& model) {
   const Interval assumed{-model.seat_range, model.seat_range};
   for (std::size_t m = 0; m < report.moves.size(); ++m) {
     const SeatWander& seat = report.moves[m];
-    if (seat.judged) allow_play(model, hull(assumed, seat.held ? seat.off_crown : kAllRound), model.moves[m]);
+    if (!seat.judged && !seat.unknown) continue;
+    const Interval touch = seat.held && !seat.unknown ? seat.off_crown : kAllRound;
+    allow_play(model, hull(assumed, touch), model.moves[m]);
   }
 }
 

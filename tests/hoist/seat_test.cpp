@@ -4,6 +4,7 @@
 
 #include <cmath>
 #include <numbers>
+#include <random>
 
 #include "sim/hoist/seat_findings.h"
 #include "sim/scene/reader.h"
@@ -17,13 +18,22 @@ namespace {
 
 constexpr double kDegree = std::numbers::pi / 180.0;
 
+constexpr Interval kEasy{0.02, 0.05};  // a floor on which the foot slides
+constexpr Interval kRough{0.3, 0.7};   // one on which it binds
+
+Scene on_floor(const std::string& text, Interval floor) {
+  Scene scene = parse_scene(text, "seated.yaml");
+  scene.friction.floor = floor;
+  return scene;
+}
+
 struct Seated {
   Scene scene;
   Model model;
   SeatReport seat;
 
-  explicit Seated(const std::string& text, const SeatOptions& options = {})
-      : scene(parse_scene(text, "seated.yaml")), model(build_model(scene)), seat(look_at_seat(scene, model, options)) {}
+  explicit Seated(const std::string& text, Interval floor = kEasy, const SeatOptions& options = {})
+      : scene(on_floor(text, floor)), model(build_model(scene)), seat(look_at_seat(scene, model, options)) {}
 
   std::vector<Finding> findings() const { return seat_findings(model, seat); }
 };
@@ -48,19 +58,67 @@ TEST_CASE("seat: the cured demo's hooks stay on all the way, standing and lifted
   for (const SeatWander& move : demo.seat.moves) CHECK((move.judged && move.held));
 }
 
-// A foot dragged under its hinge binds from some friction on; off the floor nothing can.
-TEST_CASE("seat: where the dragged foot binds at the greatest friction, the poses are counted", "[hoist]") {
-  const Seated rough(gallery_text("demo-cured"));
+// The line of the floor's force passes through the hinge: foot out from the hinge over the hinge's height.
+TEST_CASE("seat: a dragged foot binds from the friction on at which the floor's force points at the hinge", "[hoist]") {
+  const Seated rough(gallery_text("demo-cured"), kRough);
   int bound = 0;
   for (const SeatPose& pose : rough.seat.poses) {
     if (!pose.contact.binds) continue;
     ++bound;
-    CHECK(rough.model.moves[pose.move].segments[pose.segment].kind == SegmentKind::drag);
+    const Segment& drag = rough.model.moves[pose.move].segments[pose.segment];
+    REQUIRE(drag.kind == SegmentKind::drag);
+    if (pose.contact.floor_known == kRough.hi) continue;  // the joints' own friction binds it
+    const SectionPoses X_W = place_sections(rough.model.linkage, pose.pose);
+    const Vec2 hinge = X_W[0] * rough.model.linkage.distal(0), axle = X_W[1] * drag.drag.axle;
+    CHECK(pose.contact.floor_known == Approx((axle.x - hinge.x) / (hinge.y - rough.model.floor_level)).epsilon(1e-9));
   }
   CHECK(bound > 0);
   CHECK(rough.seat.binding == bound);
-  const Seated smooth(changed(gallery_text("demo-cured"), "tolerances:", "friction: {floor: [0, 0.1]}\ntolerances:"));
-  CHECK(smooth.seat.binding < bound);
+  CHECK(Seated(gallery_text("demo-cured")).seat.binding == 0);
+}
+
+TEST_CASE("seat: what has no balance is undecided, by the friction from which on", "[hoist]") {
+  const std::vector<Finding> findings = Seated(gallery_text("demo-cured"), kRough).findings();
+  REQUIRE(findings.size() == 2);
+  CHECK(findings[0].kind == FindingKind::seat);
+  CHECK(says(findings[0], "the dragged foot props the stair up; they stay on up to a floor friction of 0.12"));
+  CHECK(Seated(gallery_text("demo-cured"), {0.02, 0.12}).findings().empty());
+  CHECK_FALSE(Seated(gallery_text("demo-cured"), {0.02, 0.13}).findings().empty());
+  CHECK(findings[1].kind == FindingKind::undecided);
+  CHECK(says(findings[1], "with a floor friction over 0.5"));
+  CHECK(says(findings[1], "the scene's range goes to 0.70"));
+  CHECK(findings[1].moves == std::vector<int>{4});
+}
+
+// As was found: with the foot binding from 0.62 on, the widest range was called clear and the narrower ones not.
+TEST_CASE("seat: a wider friction of the floor does not make a fault go away", "[hoist]") {
+  for (const double most : {0.4, 0.5, 0.6, 0.7}) {
+    INFO("floor friction up to " << most);
+    const std::vector<Finding> findings = Seated(gallery_text("costume-loft"), {0.3, most}).findings();
+    REQUIRE_FALSE(findings.empty());
+    CHECK(findings[0].kind == FindingKind::seat);
+    CHECK((findings.size() == 2) == (most > 0.55));
+  }
+}
+
+// Before full stretch the lower section, whose centre of mass lies a little to the side, runs on by itself.
+TEST_CASE("seat: with no friction at all the line does not hold the last of a drag, and that is undecided", "[hoist]") {
+  const std::vector<Finding> findings = Seated(gallery_text("demo-cured"), {0.0, 0.05}).findings();
+  REQUIRE(findings.size() == 1);
+  CHECK(findings[0].kind == FindingKind::undecided);
+  CHECK(says(findings[0], "moves by itself"));
+  CHECK(findings[0].moves == std::vector<int>{5});
+}
+
+TEST_CASE("seat: a line from nowhere is undecided", "[hoist]") {
+  Scene scene = on_floor(gallery_text("demo-cured"), kEasy);
+  scene.hoist->ceiling_point.reset();
+  const Model model = build_model(scene);
+  const std::vector<Finding> findings = seat_findings(model, look_at_seat(scene, model));
+  REQUIRE(findings.size() == 1);
+  CHECK(findings[0].kind == FindingKind::undecided);
+  CHECK(says(findings[0], "no `hoist.ceiling point`"));
+  CHECK(findings[0].moves.size() == 5);
 }
 
 TEST_CASE("seat: without a hoist the standing stair is judged and nothing else", "[hoist]") {
@@ -77,43 +135,46 @@ TEST_CASE("seat: a walk in steps eighty times finer finds nothing outside what t
   SeatOptions fine;
   fine.step /= 80.0;
   for (const char* name : {"demo-cured", "costume-loft", "three-section"}) {
-    const Seated coarse(gallery_text(name)), close(gallery_text(name), fine);
+    const Interval floor = std::string(name) == "demo-cured" ? kRough : kEasy;
+    const Seated coarse(gallery_text(name), floor), close(gallery_text(name), floor, fine);
     REQUIRE(close.seat.poses.size() > 20 * coarse.seat.poses.size());
     for (std::size_t m = 0; m < coarse.seat.moves.size(); ++m) {
       INFO(name << ", move " << m);
       const SeatWander &said = coarse.seat.moves[m], &is = close.seat.moves[m];
       CHECK(said.held == is.held);
+      CHECK(said.unknown == is.unknown);
       CHECK(said.off_crown.lo <= is.off_crown.lo + 0.5 * kDegree);
       CHECK(said.off_crown.hi >= is.off_crown.hi - 0.5 * kDegree);
-      CHECK(said.off_crown.length() <= is.off_crown.length() + 1e-9);
+      CHECK(said.off_crown.length() <= is.off_crown.length() + 1e-3);
     }
   }
 }
 
-// Mixed signs of friction in hook, hinge and floor, as a stair at rest may have them, change little.
-TEST_CASE("seat: whichever way friction acts in each joint, the force stays within what is said of the move",
-          "[hoist]") {
-  const Seated demo(gallery_text("demo-cured"));
-  const LiftRig rig = lift_rig(demo.scene, demo.model, FrictionEnd::most, 0.005);
+// The statics of the pull, solved section by section, with every coefficient anywhere in its range, either way.
+TEST_CASE("seat: whatever friction acts in each joint, the force points within what is said of the pose", "[hoist]") {
+  std::mt19937 random(77);
+  const auto share = [&] { return std::uniform_real_distribution(-1.0, 1.0)(random); };
   int compared = 0;
-  for (const SeatPose& pose : demo.seat.poses) {
-    const Move& move = demo.model.moves[pose.move];
-    if (stands_over_stations(move) || pose.v == 0.0 || pose.v == 1.0) continue;
-    for (int signs = 0; signs < 4; ++signs) {
-      LiftRig mixed = rig;
-      mixed.friction.hook *= signs & 1 ? -1.0 : 1.0;
-      mixed.friction.hinge *= signs & 2 ? -1.0 : 1.0;
-      const Segment& segment = move.segments[pose.segment];
-      const HookContact other =
-          hauled_contact(mixed, {move, segment, place_on(segment, pose.v)}, demo.seat.cone, demo.seat.hook.arc);
-      if (!other.judged) continue;
-      ++compared;
-      const Interval said = demo.seat.moves[pose.move].off_crown + (90.0 * kDegree - pose.pose.lean);
-      CHECK(other.touches.lo >= std::min(said.lo, demo.seat.hook.arc.hi));
-      CHECK(other.touches.hi <= said.hi);
+  for (const char* name : {"demo-cured", "costume-loft", "three-section"}) {
+    const Seated stair(gallery_text(name), kRough);
+    const LiftRig rig = lift_rig(stair.scene, stair.model, FrictionEnd::most, 0.005);
+    for (const SeatPose& pose : stair.seat.poses) {
+      const Move& move = stair.model.moves[pose.move];
+      if (stands_over_stations(move) || pose.v == 0.0 || pose.v == 1.0) continue;
+      for (int draw = 0; draw < 20; ++draw) {
+        LiftRig mixed = rig;
+        mixed.friction = {share() * rig.friction.hook, share() * rig.friction.hinge, share() * rig.friction.floor};
+        const Segment& segment = move.segments[pose.segment];
+        const Reactions forces = pose_pull(mixed, {move, segment, place_on(segment, pose.v)}, Haul::raising).reactions;
+        if (!forces.solvable || forces.tension[0] < 0.0 || norm(forces.hook) > 20.0 * 260.0) continue;
+        ++compared;
+        const double points = bend_angle(forces.hook, pose.pose.lean, stair.seat.hook.arc);
+        const double off = std::remainder(points - pose.contact.points.middle(), 360.0 * kDegree);
+        CHECK(std::abs(off) <= 0.5 * pose.contact.points.length() + 1e-3);
+      }
     }
   }
-  CHECK(compared > 100);
+  CHECK(compared > 2000);
 }
 
 TEST_CASE("seat: a pick inside of the centre of mass turns the stair over, and a short curl lets it off", "[hoist]") {
@@ -151,6 +212,24 @@ TEST_CASE("seat: a contact near the curl's end is found, and where it ends to a 
   CHECK(loss.from.arc_left(arc) < shortish.seat.near_end);
   CHECK(loss.to.arc_left(arc) == Approx(shortish.seat.near_end).margin(2e-6));  // 1e-6 rad of the drag, twice as fast
   CHECK(findings[0].clearance == Approx(0.024 * loss.worst.arc_left(arc)).margin(1e-12));
+}
+
+// A beam over the level stair stops it from 74.6 degrees on, and no earlier: the worst pose, at 75, is held.
+TEST_CASE("seat: a stop that holds the worst pose alone does not silence the rest of the stretch", "[hoist]") {
+  std::string text = changed(gallery_text("demo-cured"), "ceiling point: {out: 2550", "ceiling point: {out: 2100");
+  text = changed(text, "obstacles:",
+                 "obstacles:\n  - {name: board, box: {out: [905, 933], up: [2860, 2950]}, stations: [0, 7600]}\n"
+                 "  - {name: beam, box: {out: [1500, 1600], up: [2865, 2960]}, stations: [0, 7600]}");
+  for (const char* lean : {"hang: {lean: 70}", "hang: {lean: 75}"}) {
+    INFO(lean);
+    const Seated beamed(changed(text, "hang: {lean: 70}", lean));
+    const std::vector<Finding> findings = beamed.findings();
+    REQUIRE(findings.size() == 1);
+    CHECK(findings[0].kind == FindingKind::seat);
+    CHECK(findings[0].moves.front() == 5);
+    CHECK(findings[0].from.lean == Approx(55.8 * kDegree).margin(0.1 * kDegree));
+    CHECK(findings[0].to.lean == Approx(74.6 * kDegree).margin(0.1 * kDegree));
+  }
 }
 
 TEST_CASE("seat: lift needed and free are told for the standing and the level stair", "[hoist]") {
