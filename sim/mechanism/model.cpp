@@ -1,5 +1,7 @@
 #include "sim/mechanism/model.h"
 
+#include "sim/mechanism/held_by.h"
+#include "sim/mechanism/holding.h"
 #include "sim/mechanism/hook_parts.h"
 #include "sim/mechanism/mass.h"
 #include "sim/mechanism/procedure.h"
@@ -34,6 +36,10 @@ void add_stair(const Scene& scene, Model& model) {
   add_extras(scene, model.stair);
 }
 
+void add_faults(std::vector<BuildFault> faults, Model& model) {
+  for (BuildFault& fault : faults) model.faults.push_back(std::move(fault));
+}
+
 }  // namespace
 
 Model build_model(const Scene& scene) {
@@ -52,7 +58,9 @@ Model build_model(const Scene& scene) {
   model.zones = zone_parts(scene);
   model.masses = section_masses(scene, model.linkage, model.stair);
   model.moves = procedure_moves(scene, model, standing);
-  for (BuildFault& fault : procedure_faults(scene)) model.faults.push_back(std::move(fault));
+  add_faults(procedure_faults(scene), model);
+  add_faults(fastening_faults(held_by(scene, model)), model);
+  add_faults(holding_faults(scene, model), model);
   return model;
 }
 
