@@ -78,6 +78,7 @@ class Watch {
   void step(int number);
   void event(const Step& step, int number);
   void move(int which);
+  void park();
   void walk(const Segment& segment);
   void look(HeldPose pose, const Segment& segment, bool at_end);
   void note(int body, JointHold why, const HeldPose& pose, const Segment& segment);
@@ -136,6 +137,15 @@ void Watch::move(int which) {
   for (const Segment& segment : move.segments) walk(segment);
 }
 
+// The state that the last step leaves: its pose has been looked at, and what is loose in it stays so.
+void Watch::park() {
+  const std::vector<Move>& moves = model().moves;
+  if (moves.empty() || moves.back().kind != MoveKind::park) return;
+  move_ = static_cast<int>(moves.size()) - 1;
+  const Segment& still = moves.back().segments.front();
+  look({still.to, hooked_on_, pinned_, {}}, still, true);
+}
+
 void Watch::walk(const Segment& segment) {
   const int steps = steps_of(model().linkage, segment);
   HeldPose pose{{}, hooked_on_, pinned_, {}};
@@ -160,12 +170,12 @@ bool Watch::swings_through(const HeldPose& pose, const Segment& segment, int hin
 
 void Watch::look(HeldPose pose, const Segment& segment, bool at_end) {
   if (!stair_held(pose)) note(-1, JointHold::opens, pose, segment);
-  const std::vector<JointHold> holds = joint_holds(loads_, stops_, pose);
+  const std::vector<JointState> holds = joint_holds(loads_, stops_, pose);
   for (int k = 0; k < static_cast<int>(holds.size()); ++k) {
-    const JointHold hold = holds[index(k)];
-    if (hold == JointHold::held) continue;
-    if (hold == JointHold::swings && !at_end && swings_through(pose, segment, k)) continue;
-    note(k, hold, pose, segment);
+    const JointState& state = holds[index(k)];
+    if (state.hold == JointHold::held) continue;
+    if (state.near_plumb && !at_end && swings_through(pose, segment, k)) continue;
+    note(k, state.hold, pose, segment);
   }
 }
 
@@ -191,14 +201,15 @@ std::string Watch::stair_text(const Loose& loose) const {
          format_degrees(loose.at.lean) + "; " + remedy;
 }
 
-std::string why_text(JointHold why) {
+std::string why_text(JointHold why, int hinge) {
+  const std::string upper = std::to_string(hinge + 1);
   switch (why) {
     case JointHold::buckles:
       return "it stands unpinned and no line is on";
+    case JointHold::sinks:
+      return "its weight swings it down towards plumb, and no line pulls the other way";
     case JointHold::closes:
-      return "its weight folds it further, and no line pulls the other way";
-    case JointHold::swings:
-      return "its weight swings it back to plumb";
+      return "its weight lets it fall on, towards section " + upper + ", and no line pulls the other way";
     case JointHold::wrong_pull:
       return "its weight opens the joint, and the fold line's pull does not close it";
     case JointHold::other_joint:
@@ -211,8 +222,10 @@ std::string why_text(JointHold why) {
 std::string remedy_for(JointHold why, int hinge, bool fold_line) {
   const std::string upper = std::to_string(hinge + 1), lower = std::to_string(hinge + 2);
   if (why == JointHold::buckles) return "leave the line on until the joint is pinned again";
+  if (why == JointHold::sinks)
+    return "let it down to plumb with `drag` and `hang` before it is folded, or keep it pinned";
   if (why == JointHold::closes)
-    return "fold it on to the hinge's limit before it can fall there, or lift the stair less before it is folded";
+    return "lean the stair less while it is folded, so that its weight pulls against the line up to the hinge's limit";
   if (why == JointHold::other_joint)
     return "fold one joint while the other is pinned, hangs plumb or lies at its limit";
   if (fold_line)
@@ -235,12 +248,13 @@ std::string Watch::joint_text(int hinge, const Loose& loose) const {
                                                  ", and nothing holds " + section + " on the way (" + where + ")"
                                            : "in " + step + " (" + word_for(loose.kind) + ") nothing holds " + section +
                                                  " at " + joint + ", " + where;
-  return start + ": " + why_text(loose.why) + "; " + remedy_for(loose.why, hinge, runs_over(loads_, hinge));
+  return start + ": " + why_text(loose.why, hinge) + "; " + remedy_for(loose.why, hinge, runs_over(loads_, hinge));
 }
 
 std::vector<BuildFault> Watch::faults() {
   now_.lean = model().working_lean;
   for (int n = 1; n <= static_cast<int>(scene_.procedure.size()); ++n) step(n);
+  park();
   std::vector<BuildFault> out;
   for (const auto& [body, loose] : loose_) {
     if (body < 0)

@@ -87,6 +87,7 @@ JointBalance balance_of(const JointLoads& loads, const Configuration& at, int hi
   const double sign = loads.linkage.fold_sign[index(hinge)];
   JointBalance out;
   out.weight = -sign * kGravity * chain.mass * (chain.centre.x - about.x);
+  out.load = kGravity * chain.mass;
   out.lever = kGravity * chain.mass * norm(chain.centre - about);
   out.off_plumb = angle_from_below(chain.centre, about);
   out.comes_back = chain.centre.y < about.y;

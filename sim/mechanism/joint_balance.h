@@ -23,10 +23,11 @@ JointLoads joint_loads(const Scene& scene, const Model& model);
 struct JointBalance {
   double weight = 0.0;      ///< moment of all that hangs below the hinge, and of a hoist line that picks below it [N m]
   double lever = 0.0;       ///< the greatest that the weight's own could be: as if what is below stood level [N m]
+  double load = 0.0;        ///< weight of all that hangs below the hinge [N]
   double fold_line = 0.0;   ///< moment of 1 N in the fold line [N m/N]
   bool comes_back = false;  ///< turned a little from rest it comes back: its centre of mass is below the hinge, or a
                             ///< line picks there
-  double off_plumb = 0.0;  ///< angle of that centre from straight below the hinge, 0 or more [rad]
+  double off_plumb = 0.0;   ///< angle of that centre from straight below the hinge, 0 or more [rad]
 };
 
 /// @param hinge      from 0

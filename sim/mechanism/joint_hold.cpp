@@ -88,7 +88,7 @@ Joint joint_at(const JointLoads& loads, const JointStops& stops, const HeldPose&
 }
 
 bool line_can_hold(const Joint& joint) {
-  return joint.balance.fold_line * kDeadCentre >= joint.balance.lever && joint.balance.fold_line > 0.0;
+  return joint.balance.fold_line > 0.0 && joint.wanted() <= kDeadCentre * joint.balance.load;
 }
 
 // The joint for which the fold line is tight: one that turns before one that does not, the upper before the lower.
@@ -115,9 +115,12 @@ double tension_for(const Joint* worked, const std::vector<Joint>& joints) {
 JointHold why_loose(const Joint& joint, const Joint* worked) {
   const JointBalance& balance = joint.balance;
   if (worked && worked != &joint && balance.fold_line != 0.0) return JointHold::other_joint;
-  if (balance.comes_back && balance.off_plumb <= kSwings) return JointHold::swings;
-  if (balance.weight > 0.0) return JointHold::closes;
+  if (balance.weight > 0.0) return balance.comes_back ? JointHold::sinks : JointHold::closes;
   return balance.fold_line != 0.0 ? JointHold::wrong_pull : JointHold::opens;
+}
+
+JointState loose_state(const Joint& joint, const Joint* worked) {
+  return {why_loose(joint, worked), joint.balance.comes_back && joint.balance.off_plumb <= kSwings};
 }
 
 }  // namespace
@@ -127,8 +130,8 @@ bool stands(const Model& model, const Configuration& at) {
          std::all_of(at.folds.begin(), at.folds.end(), [](double fold) { return std::abs(fold) <= kSameAngle; });
 }
 
-std::vector<JointHold> joint_holds(const JointLoads& loads, const JointStops& stops, const HeldPose& pose) {
-  std::vector<JointHold> holds(pose.pinned.size(), JointHold::held);
+std::vector<JointState> joint_holds(const JointLoads& loads, const JointStops& stops, const HeldPose& pose) {
+  std::vector<JointState> holds(pose.pinned.size());
   const auto loose = std::count(pose.pinned.begin(), pose.pinned.end(), false);
   if (loose == 0) return holds;
   const bool standing = stands(stops.model, pose.at);
@@ -139,10 +142,11 @@ std::vector<JointHold> joint_holds(const JointLoads& loads, const JointStops& st
   const Joint* worked = worked_on(joints);
   const double tension = tension_for(worked, joints);
   for (const Joint& joint : joints) {
+    JointState& state = holds[index(joint.hinge)];
     if (standing)
-      holds[index(joint.hinge)] = JointHold::buckles;
+      state.hold = JointHold::buckles;
     else if (!joint.rests(tension))
-      holds[index(joint.hinge)] = why_loose(joint, worked);
+      state = loose_state(joint, worked);
   }
   return holds;
 }

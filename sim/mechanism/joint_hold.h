@@ -10,12 +10,17 @@ namespace stowpath {
 /// What holds a joint in a pose.
 enum class JointHold {
   held,        ///< a pin, a stop, its weight hanging plumb, the foot on the floor, or a tight line
-  swings,      ///< nothing, but it hangs within 15 degrees of plumb and its weight takes it there
   buckles,     ///< standing unpinned without a line
   opens,       ///< its weight opens it and no fold line runs over it
-  closes,      ///< its weight closes it further, and no line pulls that way
+  sinks,       ///< its weight swings it down towards plumb, which closes it, and no line pulls the other way
+  closes,      ///< its weight lets it fall on towards the section above, and no line pulls the other way
   wrong_pull,  ///< a fold line runs over it, and its pull passes the hinge on the wrong side or too near
   other_joint  ///< the fold line is as tight as another joint wants it, and this one wants something else
+};
+
+struct JointState {
+  JointHold hold = JointHold::held;
+  bool near_plumb = false;  ///< what is loose hangs within 15 degrees of plumb
 };
 
 /// One pose with what is on and what is pinned.
@@ -33,7 +38,7 @@ struct JointStops {
 };
 
 /// What holds each joint there, by hinge.
-std::vector<JointHold> joint_holds(const JointLoads& loads, const JointStops& stops, const HeldPose& pose);
+std::vector<JointState> joint_holds(const JointLoads& loads, const JointStops& stops, const HeldPose& pose);
 
 /// Whether the stair stands on its casters, straight.
 bool stands(const Model& model, const Configuration& at);

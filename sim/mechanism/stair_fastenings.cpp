@@ -32,6 +32,12 @@ bool is_attached(PartKind kind) {
          kind == PartKind::caster_plate || kind == PartKind::handrail || kind == PartKind::extra;
 }
 
+// What a part goes by in the chains: side rails and treads are the section itself.
+std::string chain_name(const StairPart& part) {
+  const std::string section = section_name(part.section);
+  return is_attached(part.kind) ? part.name + " of " + section : section;
+}
+
 /// One stretch of a part: the left scab, the left handrail.
 struct Piece {
   const StairPart* part = nullptr;
@@ -57,7 +63,7 @@ void spread_out(std::vector<Piece>& pieces) {
   std::vector<std::size_t> from;
   for (std::size_t i = 0; i < pieces.size(); ++i) {
     if (is_attached(pieces[i].part->kind)) continue;
-    pieces[i].held_by = section_name(pieces[i].part->section);
+    pieces[i].held_by = chain_name(*pieces[i].part);
     from.push_back(i);
   }
   for (std::size_t next = 0; next < from.size(); ++next) {
@@ -65,7 +71,7 @@ void spread_out(std::vector<Piece>& pieces) {
     for (std::size_t i = 0; i < pieces.size(); ++i) {
       if (!pieces[i].held_by.empty() || gap(pieces[i].stations, holder.stations) > kOnFace) continue;
       if (between(pieces[i], holder) > kOnFace) continue;
-      pieces[i].held_by = holder.part->name;
+      pieces[i].held_by = chain_name(*holder.part);
       from.push_back(i);
     }
   }
@@ -90,7 +96,7 @@ Fastening loose_link(const HoldingView& view, const Piece& piece, const std::vec
   double away = kFar;
   const Piece* nearest = nearest_held(piece, pieces, away);
   const std::string section = section_name(piece.part->section);
-  Fastening link{piece.part->name + " of " + section, nearest ? nearest->part->name : section, {}, false, away};
+  Fastening link{chain_name(*piece.part), nearest ? nearest->part->name : section, {}, false, away};
   link.kind = piece.part->name;
   link.place = "of " + section;
   link.how = "it touches no wood of " + section + "; the nearest is the " + link.holder + ", " +
@@ -109,7 +115,7 @@ void add_attached(const HoldingView& view, int section, Fastenings& links) {
     if (piece.held_by.empty()) {
       links.push_back(loose_link(view, piece, pieces));
     } else {
-      links.push_back({piece.part->name + " of " + section_name(section), piece.held_by, "it lies on wood"});
+      links.push_back({chain_name(*piece.part), piece.held_by, "it lies on wood"});
     }
   }
 }
@@ -237,7 +243,7 @@ RoundedPolygon wheel_outline(const HoldingView& view) {
 }
 
 struct Carrier {
-  std::string name;
+  std::string name, chain;
   double beside = kFar, in_view = kFar;  // from the wheel, along the rail and in the side view [m]
 };
 
@@ -249,7 +255,8 @@ Carrier carrier_of(const HoldingView& view, const RoundedPolygon& wheel, Interva
     if (!is_wood(part.kind) && part.kind != PartKind::caster_plate && part.kind != PartKind::extra) continue;
     if (part.kind == PartKind::handrail) continue;
     for (const Interval stretch : part.stations) {
-      const Carrier here{part.name, gap(stretch, stations), std::max(0.0, distance(wheel, {}, part.outline, {}))};
+      const Carrier here{part.name, chain_name(part), gap(stretch, stations),
+                         std::max(0.0, distance(wheel, {}, part.outline, {}))};
       const auto lacks = [&](const Carrier& c) { return std::max(c.beside - side_reach, c.in_view - view_reach); };
       if (lacks(here) < lacks(best)) best = here;
     }
@@ -267,7 +274,7 @@ void add_wheels(const HoldingView& view, Fastenings& links) {
     const Carrier carrier = carrier_of(view, wheel, at, side_reach, radius);
     const std::string place = say_place(view.scene, station) + " from the stair's middle";
     Fastening link{
-        "caster " + place, carrier.name, "its fork is fixed to it", true, std::hypot(carrier.beside, carrier.in_view),
+        "caster " + place, carrier.chain, "its fork is fixed to it", true, std::hypot(carrier.beside, carrier.in_view),
         "caster",          place};
     link.ok = carrier.beside <= side_reach + 1e-9 && carrier.in_view <= radius + 1e-9;
     if (!link.ok) {
