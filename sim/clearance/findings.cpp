@@ -191,6 +191,10 @@ std::vector<Finding> build_findings(const Model& model) {
     for (std::size_t i = 0; i < std::min<std::size_t>(2, fault.parts.size()); ++i) f.parts[i] = fault.parts[i];
     f.note = fault.text;
     f.from.lean = f.to.lean = f.worst.lean = model.working_lean;
+    for (const int number : fault.moves) {
+      f.moves.push_back(model.moves[static_cast<std::size_t>(number)].index);
+      f.move_kinds.push_back(model.moves[static_cast<std::size_t>(number)].kind);
+    }
     out.push_back(std::move(f));
   }
   return out;

@@ -2,6 +2,8 @@
 
 #include "sim/mechanism/contacts.h"
 #include "sim/mechanism/hand_room.h"
+#include "sim/mechanism/held_by.h"
+#include "sim/mechanism/holding.h"
 #include "sim/mechanism/hook_parts.h"
 #include "sim/mechanism/mass.h"
 #include "sim/mechanism/pivot_play.h"
@@ -57,6 +59,10 @@ void add_lines(const Scene& scene, Model& model) {
   }
 }
 
+void add_faults(std::vector<BuildFault> faults, Model& model) {
+  for (BuildFault& fault : faults) model.faults.push_back(std::move(fault));
+}
+
 }  // namespace
 
 Model build_model(const Scene& scene) {
@@ -80,7 +86,9 @@ Model build_model(const Scene& scene) {
   allow_assumed_play(model);
   number_parts(model);
   model.contacts = contact_rules(scene, model);
-  for (BuildFault& fault : procedure_faults(scene)) model.faults.push_back(std::move(fault));
+  add_faults(procedure_faults(scene), model);
+  add_faults(fastening_faults(held_by(scene, model)), model);
+  add_faults(holding_faults(scene, model), model);
   return model;
 }
 

@@ -153,6 +153,7 @@ struct SectionMass {
 struct BuildFault {
   std::string text;                ///< "a tread would cross the joint at 1.790 m along: ..."
   std::vector<std::string> parts;  ///< what it concerns
+  std::vector<int> moves{};        ///< in which it shows, as numbers of Model::moves; empty where it always does
 };
 
 /// The tackle between ceiling point and pick, for two-blocking.
