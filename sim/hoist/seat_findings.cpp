@@ -75,7 +75,8 @@ std::string why_off(const Model& model, const SeatReport& report, const SeatLoss
 std::string why_near(const SeatPose& pose, const SeatReport& report) {
   const double degree = std::numbers::pi / 180.0;
   const auto whole = [&](double angle) { return std::to_string(std::lround(angle / degree)) + "°"; };
-  return "the pipe bears on the hooks " + whole(pose.arc_left(report.hook.arc)) + " from the curl's end of their " +
+  const double left = std::floor(pose.arc_left(report.hook.arc) / degree + 1e-9) * degree;  // never too much
+  return "the pipe bears on the hooks " + whole(left) + " from the curl's end of their " +
          whole(report.hook.arc.length()) + " of arc, nearer than the " + whole(report.near_end) + " wanted";
 }
 
@@ -102,7 +103,9 @@ std::string why_unknown(const Model& model, SeatFault fault, const Losses& losse
     case SeatFault::binds:
       return unknown + why_binds(model, losses, report);
     case SeatFault::slack:
-      return unknown + "the line does not hold the stair, which moves by itself with the least friction of the floor";
+      if (std::any_of(losses.begin(), losses.end(), [&](const SeatLoss* loss) { return drags(model, *loss); }))
+        return unknown + "with the least friction of the floor the line does not hold the stair, which moves by itself";
+      return unknown + "the line would have to push: it does not hold the stair, which moves by itself";
     default:
       return unknown + "the scene names no `hoist.ceiling point`, from which the line pulls";
   }
