@@ -103,7 +103,9 @@ std::string why_unknown(const Model& model, SeatFault fault, const Losses& losse
     case SeatFault::binds:
       return unknown + why_binds(model, losses, report);
     case SeatFault::slack:
-      return unknown + "the line does not hold the stair, which moves by itself with the least friction of the floor";
+      if (std::any_of(losses.begin(), losses.end(), [&](const SeatLoss* loss) { return drags(model, *loss); }))
+        return unknown + "with the least friction of the floor the line does not hold the stair, which moves by itself";
+      return unknown + "the line would have to push: it does not hold the stair, which moves by itself";
     default:
       return unknown + "the scene names no `hoist.ceiling point`, from which the line pulls";
   }

@@ -70,7 +70,7 @@ Bearing best_bearing(const HoldingView& view, double station) {
 
 std::string rails_middles(const HoldingView& view) {
   const double middle = right_side_rail(view.scene.stair).middle();
-  return "the side rails' middles are " + say_distance(view.scene, middle) + " to either side of the stair's middle";
+  return "the side rails' middles are " + say_distance(view.scene, Nominal{middle}) + " to either side of the stair's middle";
 }
 
 void break_off(const HoldingView& view, const Bearing& bearing, double least, Fastening& link) {
@@ -78,10 +78,10 @@ void break_off(const HoldingView& view, const Bearing& bearing, double least, Fa
   link.kind = "hook";
   if (bearing.distance > kOnFace && bearing.beside > kOnFace) {
     link.how =
-        "the shank is " + say_distance(view.scene, bearing.beside) + " beside the nearest side rail of section 1";
+        "the shank is " + say_distance(view.scene, AtMost{bearing.beside}) + " beside the nearest side rail of section 1";
     link.remedy = "set the hooks on the side rails (`stair.hooks.stations`): " + rails_middles(view);
   } else if (bearing.distance > kOnFace) {
-    link.how = "the shank ends " + say_distance(view.scene, bearing.distance) + " short of the side rails of section 1";
+    link.how = "the shank ends " + say_distance(view.scene, AtMost{bearing.distance}) + " short of the side rails of section 1";
     link.remedy =
         "make the shank longer (`stair.hooks.shank`), or have the side rails begin higher "
         "(`stair.above pivot`)";
@@ -90,8 +90,8 @@ void break_off(const HoldingView& view, const Bearing& bearing, double least, Fa
     link.remedy = "set the shank on the wood (`stair.hooks.stations`, `shank offset`): " + rails_middles(view);
   } else {
     link.in_part = true;
-    link.how = "the shank lies on wood over " + say_distance(view.scene, bearing.length) + " and takes " +
-               say_distance(view.scene, least) + " at least";
+    link.how = "the shank lies on wood over " + say_distance(view.scene, AtLeast{bearing.length}) + " and takes " +
+               say_distance(view.scene, Nominal{least}) + " at least";
     link.remedy =
         "make the shank longer (`stair.hooks.shank`), or have the side rails begin higher "
         "(`stair.above pivot`)";
@@ -106,8 +106,8 @@ void check_screws(const HoldingView& view, const Bearing& bearing, Fastening& li
   link.ok = false;
   link.kind = "hook";
   link.in_part = true;
-  link.how = "its " + std::to_string(screws->count) + " screws take " + say_distance(view.scene, needed) +
-             " of the shank, four diameters each, and only " + say_distance(view.scene, bearing.length) +
+  link.how = "its " + std::to_string(screws->count) + " screws take " + say_distance(view.scene, Nominal{needed}) +
+             " of the shank, four diameters each, and only " + say_distance(view.scene, AtLeast{bearing.length}) +
              " lie on wood";
   link.remedy = "make the shank longer (`stair.hooks.shank`), or take fewer or thinner screws (`stair.hooks.screws`)";
 }
@@ -122,7 +122,7 @@ Fastenings hook_fastenings(const HoldingView& view) {
     const std::string place = say_place(view.scene, station) + " from the stair's middle";
     const Bearing found = best_bearing(view, station);
     Fastening link{"section 1", "hook " + place, {}, true, found.distance, {}, place};
-    link.how = "its shank lies on the side rail over " + say_distance(view.scene, found.length);
+    link.how = "its shank lies on the side rail over " + say_distance(view.scene, AtLeast{found.length});
     if (found.length < least) break_off(view, found, least, link);
     check_screws(view, found, link);
     links.push_back(link);

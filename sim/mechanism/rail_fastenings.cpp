@@ -105,7 +105,7 @@ std::string wrong_with(const HoldingView& view, const Mounted& found) {
     return "only " + per_cent(support.share) + " of the " + found.what + " lies on the " + support.nearest;
   if (support.nearest.empty()) return "there is nothing for the " + found.what + " to lie on";
   if (support.distance > kOnFace)
-    return "the " + found.what + " is " + say_distance(view.scene, support.distance) + " away from the " +
+    return "the " + found.what + " is " + say_distance(view.scene, AtMost{support.distance}) + " away from the " +
            support.nearest + ", the nearest thing that could hold it";
   return "the " + found.what + " touches the " + support.nearest + " but does not lie on a face of it";
 }
@@ -119,7 +119,7 @@ std::string remedy_for(const HoldingView& view) {
   if (rail.brackets.shape != BracketShape::wall_saddle || !(reach > 0.0) ||
       std::abs(reach - rail.brackets.projection) <= kOnFace)
     return "move it onto the face (`rail.brackets`, `loft.stations`), or " + timber;
-  return "with `rail.brackets.projection: " + say_distance(view.scene, reach) +
+  return "with `rail.brackets.projection: " + say_distance(view.scene, Nominal{reach}) +
          "` it reaches the plane of the loft's edge; or " + timber;
 }
 
@@ -199,8 +199,8 @@ void add_pipe(const HoldingView& view, Fastenings& links) {
   const Interval pipe = view.scene.rail.stations;
   const double span = widest_span(brackets), over = std::max(brackets.front() - pipe.lo, pipe.hi - brackets.back());
   if (over <= span + 1e-9) return;
-  links.push_back(loose_pipe("an end runs on " + say_distance(view.scene, over) +
-                                 " past the last bracket, more than the widest span, " + say_distance(view.scene, span),
+  links.push_back(loose_pipe("an end runs on " + say_distance(view.scene, AtMost{over}) +
+                                 " past the last bracket, more than the widest span, " + say_distance(view.scene, Nominal{span}),
                              "give a bracket nearer to the end (`rail.brackets`), or a shorter pipe"));
 }
 
@@ -226,7 +226,7 @@ void add_guard(const HoldingView& view, Fastenings& links) {
   Fastening link{"guard", "loft", "it stands on the deck", true, std::max(0.0, over - guard.thickness), "loft's guard"};
   if (over > kOnFace || under > kOnFace) {
     link.ok = false;
-    link.how = "it stands " + say_distance(view.scene, std::max(over, under)) + " past the deck's edge";
+    link.how = "it stands " + say_distance(view.scene, AtMost{std::max(over, under)}) + " past the deck's edge";
     link.remedy = "set its outer face back to the edge (`loft.guard.out`)";
   }
   links.push_back(link);

@@ -50,12 +50,12 @@ Fastening eye_link(const HoldingView& view, const std::string& kind, const std::
                  place};
   if (!link.ok)
     link.how = "the nearest wood of section " + std::to_string(point.section) + " is the " + wood.name + ", " +
-               say_distance(view.scene, wood.distance) + " away, and it reaches " + say_distance(view.scene, kEyeReach);
+               say_distance(view.scene, AtMost{wood.distance}) + " away, and it reaches " + say_distance(view.scene, Nominal{kEyeReach});
   return link;
 }
 
 std::string between_middles(const HoldingView& view) {
-  return say_distance(view.scene, view.scene.stair.width - view.scene.stair.side_rails.thickness);
+  return say_distance(view.scene, Nominal{view.scene.stair.width - view.scene.stair.side_rails.thickness});
 }
 
 void add_picks(const HoldingView& view, Fastenings& links) {
@@ -78,7 +78,7 @@ void add_fold_line(const HoldingView& view, Fastenings& links) {
   if (!view.scene.fold_line) return;
   const FoldLine& line = *view.scene.fold_line;
   const std::string remedy = "move it to the wood (`fold line`), its `station` " +
-                             say_distance(view.scene, right_side_rail(view.scene.stair).middle()) +
+                             say_distance(view.scene, Nominal{right_side_rail(view.scene.stair).middle()}) +
                              " being a side rail's middle";
   links.push_back(eye_link(view, "fold line's end", "", line.from, line.station));
   links.back().remedy = remedy;
@@ -96,8 +96,8 @@ Fastening room_link(const HoldingView& view, const std::string& name, const Room
   if (!link.ok)
     link.how = near.name.empty() ? "there is nothing to fix it to"
                                  : "the nearest thing that could hold it is the " + near.name + ", " +
-                                       say_distance(view.scene, near.distance) + " away, and it reaches " +
-                                       say_distance(view.scene, reach);
+                                       say_distance(view.scene, AtMost{near.distance}) + " away, and it reaches " +
+                                       say_distance(view.scene, Nominal{reach});
   return link;
 }
 
@@ -112,7 +112,7 @@ Fastening rolling_point_link(const HoldingView& view, const Building& building) 
   const double station = without.empty() ? way.lo : without.front().middle();
   Fastening link = room_link(view, "ceiling point", {point.at, station}, kSheaveReach, building);
   link.ok = without.empty();
-  if (!link.ok) link.place = "where it rolls past station " + say_distance(view.scene, station);
+  if (!link.ok) link.place = "where it rolls past station " + say_distance(view.scene, Nominal{station});
   return link;
 }
 
@@ -176,7 +176,7 @@ void add_hand(const HoldingView& view, const Building& building, Fastenings& lin
   }
   Fastening link{"hand", "a person", "someone stands there", person_reaches(view.scene, hand), 0.0, "hand on the line"};
   if (!link.ok) {
-    link.how = "it is " + say_distance(view.scene, hand.at.y - view.scene.floor.level) +
+    link.how = "it is " + say_distance(view.scene, Nominal{hand.at.y - view.scene.floor.level}) +
                " over the floor, where nobody can stand and pull";
     link.remedy = "lead the line to where someone stands (`hoist.line.hand`)";
   }

@@ -100,7 +100,7 @@ Fastening loose_link(const HoldingView& view, const Piece& piece, const std::vec
   link.kind = piece.part->name;
   link.place = "of " + section;
   link.how = "it touches no wood of " + section + "; the nearest is the " + link.holder + ", " +
-             say_distance(view.scene, away) + " away";
+             say_distance(view.scene, AtMost{away}) + " away";
   link.remedy =
       "draw it against the wood, or name what joins the two as another extra (`" + key_of(piece.part->kind) + "`)";
   return link;
@@ -182,7 +182,7 @@ Fastening hinge_link(const HoldingView& view, int k) {
   if (link.distance <= kOnFace) return link;
   link.ok = false;
   link.in_part = true;
-  link.how = "a leaf runs " + say_distance(view.scene, link.distance) + " past the end of its side rail";
+  link.how = "a leaf runs " + say_distance(view.scene, AtMost{link.distance}) + " past the end of its side rail";
   link.remedy = "take a shorter leaf (`stair.hinges[" + std::to_string(k) + "].leaf`)";
   return link;
 }
@@ -278,7 +278,7 @@ void add_wheels(const HoldingView& view, Fastenings& links) {
         "caster",          place};
     link.ok = carrier.beside <= side_reach + 1e-9 && carrier.in_view <= radius + 1e-9;
     if (!link.ok) {
-      link.how = "the wheel is " + say_distance(view.scene, link.distance) + " away from the " + carrier.name +
+      link.how = "the wheel is " + say_distance(view.scene, AtMost{link.distance}) + " away from the " + carrier.name +
                  ", the nearest thing that could carry it";
       link.remedy =
           "set it beside a side rail (`stair.casters.stations`, `along`, `across`), or give a `block` that "
