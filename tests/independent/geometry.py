@@ -180,13 +180,16 @@ def golden(f, n, steps=40):
     return best
 
 
-def rope_to_prism(p, q, r, poly, radius, lo, hi):
+def rope_to_prism(p, q, r, poly, radius, lo, hi, s0, s1, steps=40):
     """Clearance of capsules (p, q (N, 3) as out, up, station, radius r) to prisms: outlines poly (N, n, 2) grown by radius,
-    over stations lo to hi (N). The signed distance of a point to a convex body is convex along the line."""
+    over stations lo + s to hi + s with s anywhere in [s0, s1] (N). The signed distance of a point to a convex body is convex
+    along the line."""
     def at(t):
         x = p + (q - p) * t[:, None]
-        return combine(side_distance(x[:, None, :2], poly) - radius, np.maximum(lo - x[:, 2], x[:, 2] - hi)) - r
-    return golden(at, len(p))
+        s = np.clip(x[:, 2] - (lo + hi) / 2, s0, s1)
+        gap = np.maximum(lo + s - x[:, 2], x[:, 2] - hi - s)
+        return combine(side_distance(x[:, None, :2], poly) - radius, gap) - r
+    return golden(at, len(p), steps)
 
 
 def rope_to_rope(p, q, a, b):
