@@ -47,19 +47,19 @@ def unseen(pairs, move):
     """A note where the proof knows of a closer pair than any seen here."""
     judged = [s.clearance for s in pairs if not s.touch and not s.zone]
     most = move['clearance_at_most_m']
-    if most < REACH - ARCS and min(judged, default=1e9) > most + ARCS:
+    if 0 < most < REACH - ARCS and min(judged, default=1e9) > most + ARCS:
         return [f"not seen here: {' and '.join(move['closest']['parts'])} {most * 1e3:.3f} mm at lean {move['closest']['lean_deg']:.3f}"]
     return []
 
 
-def compare(path, command='stowpath', play=False, without=()):
+def compare(path, command='stowpath', play=False, without=(), stretch=True):
     """(faults, notes, how many pairs were looked at); None for the faults where the scene does not run."""
     fit, words = dry_fit(command, path)
     if fit is None:
         return None, [words.strip()], 0
     moves = {(m['index'], m['kind']): m for m in fit['moves']}
     reach = min(max([REACH] + [m['clearance_at_least_m'] + 0.005 for m in fit['moves']]), 0.25)
-    _, nominal, shifted = look_at(path, command, reach, play, without)
+    _, nominal, shifted = look_at(path, command, reach, play, without, stretch)
     faults, notes, count = [], [], 0
     for key, seen in nominal.items():
         move, pairs = moves.get(key), list(seen.values())

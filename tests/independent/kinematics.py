@@ -122,7 +122,7 @@ class Course:
         for i, (kind, what) in enumerate(self.scene['procedure'], 1):
             getattr(self, kind.replace(' ', '_'))(i, what)
         if not any(s.kind == 'roll' for s in self.segments):
-            self.segments.insert(0, self.standing_roll(0))
+            self.segments.insert(0, self.standing_roll(0, 'stand'))
         if not self.standing:
             self.still(len(self.scene['procedure']), 'park', 'parked')
         return self.segments
@@ -147,10 +147,10 @@ class Course:
         if stations:
             self.segments[-1].stations = self.segments[-1].stations_end = stations
 
-    def standing_roll(self, i):
+    def standing_roll(self, i, kind='roll'):
         lo, hi = self.stand(-self.chain.st.uneven), self.stand(self.chain.st.uneven)
         n = len(self.folds)
-        return Segment(i, 'roll', lambda u: (lo + (hi - lo) * u, np.zeros((len(u), n))), self.pivot, self.rail, self.rail,
+        return Segment(i, kind, lambda u: (lo + (hi - lo) * u, np.zeros((len(u), n))), self.pivot, self.rail, self.rail,
                        self.line_on, tuple(self.pinned), 'standing', on_floor=True)
 
     def roll(self, i, what):

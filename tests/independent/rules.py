@@ -50,7 +50,8 @@ def against_room(part, thing, scene):
 def dig(scene):
     """How deep the corner of a tilted wheel reaches below its upright lowest line, at the most [m]."""
     c = scene['stair']['casters']
-    r, w = c['diameter'] / 2, c['width'] / 2
+    r = c['diameter'] / 2
+    w = c['width'] / 2 if c['kind'] == 'rigid' else c['trail'] + r
     return math.hypot(r, w) - r
 
 

@@ -21,7 +21,7 @@ import rules
 from kinematics import Course, seat_shifts
 from reader import read_scene
 
-POSES = 121
+POSES = 91
 
 
 @dataclass
@@ -87,6 +87,8 @@ class Sampler:
         self.stair = [p for p in parts.stair_parts(scene) if keep(p)]
         self.room = [p for p in parts.room_parts(scene) if keep(p)]
         self.zones = [(z, when) for z, when in parts.zone_parts(scene) if keep(z)]
+        for thing in self.room:
+            thing.low, thing.high = thing.poly.min(0) - thing.radius, thing.poly.max(0) + thing.radius
         self.st = parts.Stair(scene)
         self.fixed = {}     # which thing of the room holds which point
 
@@ -108,7 +110,7 @@ class Stretch:
 
     def __init__(self, sampler, chain, segment):
         self.s, self.chain, self.seg, self.scene = sampler, chain, segment, sampler.scene
-        n = 1 if segment.fixed else 25 if segment.kind == 'roll' else POSES
+        n = 1 if segment.fixed else 25 if segment.on_floor and segment.state == 'standing' else POSES
         self.u = np.linspace(0, 1, n)
         self.within = sampler.within
 
@@ -144,7 +146,7 @@ class Stretch:
         out = Pairs()
         stair = [p for p in self.s.stair if self.pinned(p)]
         for i, a in enumerate(stair):
-            for b in self.s.room:
+            for b in self.near(a):
                 for judged in rules.against_room(a, b, self.scene):
                     out.add(a, b, judged)
             for b in stair[i + 1:]:
@@ -156,6 +158,15 @@ class Stretch:
                 if self.seg.state in when or ('hoist' in when and self.seg.line_on):
                     out.add(a, zone, rules.Judged(0.0), zone=True)
         return out.rows
+
+    def near(self, part):
+        """Things of the room that the part comes near in the side view, somewhere in the segment."""
+        frames, n = self.frames(self.u), len(self.u)
+        w = self.place(np.full(n, part.body), np.broadcast_to(part.poly, (n,) + part.poly.shape), frames, np.arange(n))
+        step = np.abs(np.diff(w, axis=0)).max() if n > 1 else 0.0
+        pad = self.within + part.radius + step
+        lo, hi = w.min((0, 1)) - pad, w.max((0, 1)) + pad
+        return [t for t in self.s.room if np.all(t.low <= hi) and np.all(t.high >= lo)]
 
     def look_prisms(self):
         rows = self.pairs()
@@ -378,10 +389,19 @@ class RopeLook:
             for part in [p for p in self.s.stair if self.look_.pinned(p)]:
                 jobs += self.against_stair(i, run, part)
             if run.kind != 'hanging':
-                for part in self.s.room:
+                for part in self.near(make, i, station):
                     jobs += self.against_room(i, run, part)
         if jobs:
             yield from self.sample(make, station, jobs, stair, room)
+
+    def near(self, make, i, station):
+        """Things of the room that run i comes near in the side view, somewhere in the segment."""
+        run = self.at(make, self.look_.u, station)[i]
+        ends = np.stack([run.p[:, :2], run.q[:, :2]], 1)
+        step = np.abs(np.diff(ends, axis=0)).max() if len(ends) > 1 else 0.0
+        pad = self.s.within + run.radius + step
+        lo, hi = ends.min((0, 1)) - pad, ends.max((0, 1)) + pad
+        return [t for t in self.s.room if np.all(t.low <= hi) and np.all(t.high >= lo)]
 
     def against_stair(self, i, run, part):
         trim = [0.0, 0.0]
