@@ -31,8 +31,11 @@ def told(seen):
 
 
 def closer_than_proven(pairs, move):
-    """What is seen closer than the move's "at least"."""
+    """What is seen closer than the move's "at least". Depths are not compared: a thing drawn in several pieces is as deep in
+    another as its deepest piece, here and there, and a move that meets something is not called clear anyway."""
     least = move['clearance_at_least_m']
+    if least < 0:
+        return []
     return [f'seen closer than proven ({least * 1e3:.3f} mm): {told(s)}' for s in pairs
             if not s.touch and not s.zone and s.clearance < least - TOLERANCE]
 

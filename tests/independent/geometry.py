@@ -131,7 +131,7 @@ def side_distance(a, b):
     """Signed distance of convex outlines a (N, n, 2) and b (N, m, 2): negative is the least shift that frees them."""
     apart = np.minimum(corners_to_edges(a, b), corners_to_edges(b, a))
     along = np.maximum(separation(a, b), separation(b, a))
-    return np.where(along < 0, along, apart)
+    return np.where(np.isfinite(along) & (along < 0), along, apart)     # two points have no edges to part them
 
 
 def corners_to_edges(p, q):
