@@ -74,12 +74,23 @@ class Sheet:
 
         def at(q):
             return (q[0] - lo[0]) * scale + pad, h - ((q[1] - lo[1]) * scale + pad)
-        out = [f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {w:.0f} {h:.0f}" width="{w:.0f}" height="{h:.0f}">',
-               f'<title>{self.title}</title><style>{STYLE}</style><path d="M0 0H{w:.0f}V{h:.0f}H0Z" style="fill:#faf5e9;stroke:none"/>']
+        x0, x1 = self.lettering(at, w)
+        out = [f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="{x0:.0f} 0 {x1 - x0:.0f} {h:.0f}" width="{x1 - x0:.0f}" height="{h:.0f}">',
+               f'<title>{self.title}</title><style>{STYLE}</style>'
+               f'<path d="M{x0:.0f} 0H{x1:.0f}V{h:.0f}H{x0:.0f}Z" style="fill:#faf5e9;stroke:none"/>']
         for item in self.items:
             out += getattr(self, 'svg_' + item[0])(at, scale, *item[1:])
         with open(os.path.join(folder, self.name + '.svg'), 'w', encoding='utf-8') as file:
             file.write('\n'.join(out + ['</svg>', '']))
+
+    def lettering(self, at, wide):
+        """From where to where the sheet has to reach for all its notes."""
+        x0, x1 = 0.0, wide
+        for item in self.items:
+            if item[0] == 'note':
+                (x, _), (u, _), long = at(item[1]), at(item[3]), 7.2 * len(item[2]) + 12
+                x0, x1 = (min(x0, u - long), x1) if u < x else (x0, max(x1, u + long))
+        return x0, x1
 
     @staticmethod
     def svg_path(at, scale, pts, kind, closed):

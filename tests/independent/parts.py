@@ -451,11 +451,6 @@ def strap(scene):
     out.append(('tab', bar(r + thick / 2, end, -tab, tab), where, 0.0))
     if plate:
         out.append(('plate', bar(end, b['projection'], -plate[1] / 2, plate[1] / 2), spread([0], plate[0] / 2), 0.0))
-        heads = b['plate heads']
-        if heads:
-            d, up = heads['diameter'] / 2, (1 if b['tab'] == 'wall' else -1)
-            out += [('screw head', bar(end - heads['height'], end, -up * at - d, -up * at + d), spread(pairs(heads['apart']), d), 0.0)
-                    for at in heads['at']]
     return out
 
 

@@ -327,6 +327,7 @@ class Job:
     stretch: tuple
     trim: tuple
     need: float
+    zone: bool = False
 
 
 class RopeLook:
@@ -391,6 +392,9 @@ class RopeLook:
             if run.kind != 'hanging':
                 for part in self.near(make, i, station):
                     jobs += self.against_room(i, run, part)
+            if run.kind not in ('hanging', 'led-off'):
+                for zone in self.scene_zones():
+                    jobs += [Job(i, zone, s, (0.0, 0.0), 0.0, True) for s in zone.stations]
         if jobs:
             yield from self.sample(make, station, jobs, stair, room)
 
@@ -402,6 +406,10 @@ class RopeLook:
         pad = self.s.within + run.radius + step
         lo, hi = ends.min((0, 1)) - pad, ends.max((0, 1)) + pad
         return [t for t in self.s.room if np.all(t.low <= hi) and np.all(t.high >= lo)]
+
+    def scene_zones(self):
+        """The file's own zones that hold in this state; a line is at home where the hand pulls it."""
+        return [z for z, when in self.s.zones if self.seg.state in when and 'hoist' not in when]
 
     def against_stair(self, i, run, part):
         trim = [0.0, 0.0]
@@ -522,7 +530,7 @@ class RopeLook:
         runs = self.at(make, np.array([0.0]), station)
         for n, i in enumerate(ids):
             j = self.jobs[i]
-            yield Seen(runs[j.rope].name, j.part.name, float(value[n]), j.need, False, False, float(np.degrees(lean[n])),
+            yield Seen(runs[j.rope].name, j.part.name, float(value[n]), j.need, False, j.zone, float(np.degrees(lean[n])),
                        [float(f) for f in np.degrees(folds[n])], station)
 
     def zoom(self, make, station, ids, at, value, step, slide):
