@@ -134,6 +134,11 @@ def side_distance(a, b):
     return np.where(np.isfinite(along) & (along < 0), along, apart)     # two points have no edges to part them
 
 
+def side_bound(a, b):
+    """A side view's distance that the true one is not less than, and that it is where negative."""
+    return np.maximum(separation(a, b), separation(b, a))
+
+
 def corners_to_edges(p, q):
     """Least distance of corners of p to edges of q, row by row."""
     a, d = q, np.roll(q, -1, axis=1) - q

@@ -448,7 +448,7 @@ def strap(scene):
 
     def bar(a0, a1, b0, b1):
         return np.array([c + a * away + s * side for a, s in ((a0, b0), (a1, b0), (a1, b1), (a0, b1))])
-    out.append(('tab', bar(r + thick / 2, end, -tab, tab), where, 0.0))
+    out.append(('tab', bar(r, end, -tab, tab), where, 0.0))
     if plate:
         out.append(('plate', bar(end, b['projection'], -plate[1] / 2, plate[1] / 2), spread([0], plate[0] / 2), 0.0))
     return out

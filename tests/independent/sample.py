@@ -21,7 +21,7 @@ import rules
 from kinematics import Course, seat_shifts
 from reader import read_scene
 
-POSES = 91
+POSES = 61     # samples of a segment, before each pair is looked at more closely
 
 
 @dataclass
@@ -174,11 +174,26 @@ class Stretch:
             return
         self.columns(rows)
         lower = self.lower_bounds()
+        lower[np.ix_(self.sparse, np.arange(len(self.u)) % 6 != 0)] = np.inf
+        self.mask_folds(lower)
         i, k = np.nonzero(lower < self.within)
+        lower[lower >= self.within] = np.inf
+        lower[i, k] = np.maximum(lower[i, k], self.clearances(i, self.u[k], geo.side_bound))
+        yield from self.refined(rows, self.least_of(lower))
+
+    def least_of(self, lower):
+        """Clearances wherever a pair's least may be; elsewhere infinite. The bound's best pose is looked at first."""
         d = np.full(lower.shape, np.inf)
+        ground = np.array([r[4].when in ('up', 'down') for r in self.rows])
+        i = np.arange(len(lower))
+        k = lower.argmin(1)
+        i, k = i[np.isfinite(lower[i, k])], k[np.isfinite(lower[i, k])]
         d[i, k] = self.clearances(i, self.u[k])
-        d = self.masked(d)
-        yield from self.refined(rows, d)
+        more = np.isfinite(lower) & (lower < d.min(1)[:, None]) & ~np.isfinite(d) | (np.isfinite(lower) & ground[:, None])
+        i, k = np.nonzero(more)
+        d[i, k] = self.clearances(i, self.u[k])
+        self.mask_ground(d)
+        return d
 
     def columns(self, rows):
         self.rows = rows
@@ -188,6 +203,8 @@ class Stretch:
         self.grow = np.array([r[2][1] + r[3][1] for r in rows])
         self.ba, self.bb = np.array([r[0].body for r in rows]), np.array([r[1].body for r in rows])
         self.need = np.array([r[4].need for r in rows])
+        # a hook turns about the pipe that it touches: a few poses tell as much as many
+        self.sparse = np.nonzero([r[0].kind == 'hook' and r[4].touch for r in rows])[0]
         cache, gaps = {}, []
         lo, hi = self.span(self.u)
         for r in rows:
@@ -226,7 +243,7 @@ class Stretch:
         side = np.hypot(gap[..., 0], gap[..., 1]) - self.grow[:, None]
         return geo.combine(side, self.gaps)
 
-    def clearances(self, i, u):
+    def clearances(self, i, u, side=geo.side_distance):
         """Clearance of pairs i at u, entry by entry."""
         out = np.empty(len(i))
         most = np.maximum(self.na[i], self.nb[i])
@@ -234,16 +251,15 @@ class Stretch:
             here = np.nonzero((most <= limit) & (most > {4: 0, 8: 4, 64: 8}[limit]))[0]
             for part in np.array_split(here, len(here) // 20000 + 1):
                 if len(part):
-                    out[part] = self.exact(i[part], u[part], min(limit, self.pa.shape[1]))
+                    out[part] = self.exact(i[part], u[part], min(limit, self.pa.shape[1]), side)
         return out
 
-    def exact(self, i, u, wide):
+    def exact(self, i, u, wide, measure):
         frames = self.frames(u)
         rows = np.arange(len(u))
         a = self.place(self.ba[i], self.pa[i][:, :wide], frames, rows)
         b = self.place(self.bb[i], self.pb[i][:, :wide], frames, rows)
-        side = geo.side_distance(a, b) - self.grow[i]
-        return geo.combine(side, self.gap_at(i, u))
+        return geo.combine(measure(a, b) - self.grow[i], self.gap_at(i, u))
 
     def gap_at(self, i, u):
         if len(self.u) == 1:
@@ -253,20 +269,28 @@ class Stretch:
         t = at - k
         return self.gaps[i, k] * (1 - t) + self.gaps[i, k + 1] * t
 
-    def masked(self, d):
-        """Without the poses at which a judgement does not hold."""
+    def mask_folds(self, d):
+        """Leaves out the folds at which a judgement does not hold."""
         folds = self.seg.poses(self.u)[1]
-        for when in ('below', 'above'):
-            for i, r in enumerate(self.rows):
-                if r[4].when == when:
-                    free = folds[:, r[4].hinge] >= rules.free_fold(self.s.st, r[4].hinge, self.scene)
-                    d[i, free if when == 'below' else ~free] = np.inf
+        for i, r in enumerate(self.rows):
+            if r[4].when in ('below', 'above'):
+                free = folds[:, r[4].hinge] >= rules.free_fold(self.s.st, r[4].hinge, self.scene)
+                d[i, free if r[4].when == 'below' else ~free] = np.inf
+
+    def holds(self):
+        """Whether each judgement holds at each pose; the casters' at none, as theirs changes between poses."""
+        ok = np.zeros((len(self.rows), len(self.u)))
+        self.mask_folds(ok)
+        ok[[r[4].when in ('up', 'down') for r in self.rows]] = np.inf
+        return np.isfinite(ok)
+
+    def mask_ground(self, d):
+        """Leaves out the poses at which a judgement of the casters on the floor does not hold."""
         ground = [i for i, r in enumerate(self.rows) if r[4].when in ('up', 'down')]
         if ground:
             down = self.down(d, ground)
             for i in ground:
                 d[i, ~down if self.rows[i][4].when == 'down' else down] = np.inf
-        return d
 
     def down(self, d, ground):
         """Whether the casters may touch the floor at each pose: while they stand, and until they first are clear of it."""
@@ -287,7 +311,8 @@ class Stretch:
         k = d[ids].argmin(1)
         u, value = self.u[k], best[ids]
         if len(self.u) > 1:
-            u, value = self.zoom(ids, u, value, d, k)
+            near = self.worth(rows, ids, value)
+            u[near], value[near] = self.zoom(ids[near], u[near], value[near], d, k[near])
         lean, folds = self.seg.poses(u)
         least = {}
         for j, i in enumerate(ids):
@@ -298,14 +323,27 @@ class Stretch:
                                   [float(f) for f in np.degrees(folds[j])])
         yield from least.values()
 
+    def worth(self, rows, ids, value):
+        """Those pairs whose best sample is not far from the best of all pairs of the same names."""
+        best = {}
+        for i, v in zip(ids, value):
+            key = (rows[i][0].name, rows[i][1].name, rows[i][4].touch)
+            best[key] = min(best.get(key, np.inf), v)
+        sparse = set(self.sparse)
+        return np.array([i not in sparse and v < best[(rows[i][0].name, rows[i][1].name, rows[i][4].touch)] + 0.015
+                         for i, v in zip(ids, value)])
+
     def zoom(self, ids, u, value, d, k):
+        if not len(ids):
+            return u, value
         step = 1 / (len(self.u) - 1)
         lo, hi = np.maximum(u - step, 0), np.minimum(u + step, 1)
         # a neighbour at which the judgement does not hold ends the stretch that is looked at
         left, right = np.maximum(k - 1, 0), np.minimum(k + 1, len(self.u) - 1)
         special = np.array([self.rows[i][4].when != 'always' for i in ids])
-        lo = np.where(special & ~np.isfinite(d[ids, left]), u, lo)
-        hi = np.where(special & ~np.isfinite(d[ids, right]), u, hi)
+        held = self.holds()
+        lo = np.where(special & ~held[ids, left], u, lo)
+        hi = np.where(special & ~held[ids, right], u, hi)
         for _ in range(3):
             grid = lo[:, None] + (hi - lo)[:, None] * np.linspace(0, 1, 13)
             c = self.clearances(np.repeat(ids, 13), grid.ravel()).reshape(-1, 13)
