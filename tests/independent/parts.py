@@ -4,7 +4,7 @@ A part is a convex outline (corners, perhaps grown by a radius) in the side view
 Body -1 is the room (out, up, absolute stations); body k is section k+1 (along, across, stations from the stair's middle).
 """
 import math
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 import numpy as np
 
@@ -28,7 +28,9 @@ class Part:
     hinge: int = -1          # of a hinge, leaf, scab, spacer or pin: which joint, from 0
     only_pinned: bool = False
     thing: str = ''          # which thing of the room it belongs to
-    pieces: list = field(default_factory=list)
+
+    def __post_init__(self):
+        self.poly = geo.ccw(self.poly)      # distances go by outward normals
 
 
 def box(a0, a1, b0, b1):
@@ -136,7 +138,7 @@ def tread_parts(st):
             continue
         k = sum(poly[:, 0].mean() >= s for s in st.starts[1:])
         inner = st.half - st.thick
-        parts.append(Part(k, 'tread', 'tread', geo.ccw(poly - [st.starts[k], 0]), [(-inner, inner)]))
+        parts.append(Part(k, 'tread', 'tread', poly - [st.starts[k], 0], [(-inner, inner)]))
     return parts
 
 
@@ -183,7 +185,7 @@ def hook_parts(st):
     polys = rod_hook(h) if h['shape'] == 'rod' else plate_hook(h)
     half = (h['rod'] if h['shape'] == 'rod' else h['thickness']) / 2
     where = [(c - half, c + half) for c in h['stations']]
-    out = [Part(0, 'hook', name, geo.ccw(poly), where, radius) for name, poly, radius in polys]
+    out = [Part(0, 'hook', name, poly, where, radius) for name, poly, radius in polys]
     if h['roller']:
         d = h['roller']['diameter'] / 2
         out.append(Part(0, 'hook', 'hook roller', roller(h), [(c - d, c + d) for c in h['stations']]))
@@ -249,7 +251,7 @@ def caster_parts(st):
     out = []
     for wide, high, reach in wheels:
         poly = np.array([axle + i * wide * out_dir + j * high * down for i, j in ((1, 1), (1, -1), (-1, -1), (-1, 1))])
-        out.append(Part(k, 'caster', 'caster', geo.ccw(poly), [(s - reach, s + reach) for s in c['stations']]))
+        out.append(Part(k, 'caster', 'caster', poly, [(s - reach, s + reach) for s in c['stations']]))
     return out + mount_parts(st, c, k)
 
 
@@ -304,7 +306,7 @@ def handrail_parts(st):
 
 
 def extra_parts(st):
-    return [Part(e['section'] - 1, 'extra', e['name'], geo.ccw(e['outline']), [tuple(e['stations'])], e['radius'])
+    return [Part(e['section'] - 1, 'extra', e['name'], e['outline'], [tuple(e['stations'])], e['radius'])
             for e in st.s['extras']]
 
 
@@ -318,7 +320,7 @@ def room_parts(scene):
 
 
 def room_part(kind, name, poly, stations, radius=0.0, thing=''):
-    return Part(ROOM, kind, name, geo.ccw(poly), [tuple(s) for s in stations], radius, thing=thing or name)
+    return Part(ROOM, kind, name, poly, [tuple(s) for s in stations], radius, thing=thing or name)
 
 
 def shell(scene):

@@ -130,6 +130,25 @@ class Reading(unittest.TestCase):
                          [1.5, 5.5, 0.75, 3.5, 1.5, 9.25])
 
 
+class Outlines(unittest.TestCase):
+    def test_all_turn_left(self):
+        for path in GALLERY:
+            with open(path, encoding='utf-8') as file:
+                scene = reader.read_scene(file.read())
+            for p in parts.stair_parts(scene) + parts.room_parts(scene):
+                if len(p.poly) > 2:
+                    turns = [geo.cross(p.poly[i - 2], p.poly[i - 1], p.poly[i]) for i in range(len(p.poly))]
+                    self.assertGreater(min(turns), -1e-15, f'{path}: {p.name}')
+
+    def test_bounds_are_bounds(self):
+        rng = np.random.default_rng(1)
+        a = np.array([geo.padded([geo.hull(rng.normal(0, 1, (6, 2)))], 6)[0] for _ in range(300)])
+        b = np.array([geo.padded([geo.hull(rng.normal(0, 1, (6, 2)) + rng.normal(0, 3, 2))], 6)[0] for _ in range(300)])
+        bound, far = geo.side_bound(a, b), geo.side_distance(a, b)
+        self.assertTrue(np.all(bound <= far + 1e-12))
+        self.assertTrue(np.all(bound[bound < 0] == far[bound < 0]) and 30 < np.sum(bound < 0) < 270)
+
+
 class Moving(unittest.TestCase):
     def test_working_lean(self):
         st = parts.Stair(gallery('demo-cured'))
