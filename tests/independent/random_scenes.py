@@ -291,7 +291,10 @@ class Draw:
                  (self.depth - self.between(40, 90), high - 60, self.point[2] + self.between(300, 900)),
                  (self.depth - self.between(40, 90), self.floor + 1500, self.point[2] + self.between(950, 1100))]
         rows = [{'out': w(x), 'up': w(y), 'station': w(s)} for x, y, s in stops[:n]]
-        return {} if n == 0 else {'lead': rows[0]} if n == 1 else {'leads': rows}
+        out = {} if n == 0 else {'lead': rows[0]} if n == 1 else {'leads': rows}
+        if self.chance(0.8 if n == 0 else 0.2):     # a fall straight down from the ceiling point is mostly in the stair's way
+            out['hand'] = {'out': w(self.depth - 350), 'up': w(self.floor + 1200), 'station': w(self.point[2] + self.rng.choice([0, 500, 900]))}
+        return out
 
     def fold_line(self):
         w, back = self.w, self.front - self.deep
