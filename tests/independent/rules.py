@@ -1,0 +1,124 @@
+"""What may touch: a short list of its own, written from docs/method.md's table and not from the program's.
+
+Every two parts that can move against each other are judged with a margin. A row here says of two parts that they are
+built to touch: within a disc (about a joint, an axle, a knot), at certain times, and overlapping by so much at most.
+Outside of the disc the margin holds again, for what is left of both parts there.
+"""
+import math
+from dataclasses import dataclass
+
+FIT = 0.00055        # overlap that a fit may have as drawn, bent rods' covers included [m]
+NEAR_WOOD = 0.060    # a pick or an anchor holds in what is this near [m]
+NEAR_ROOM = 0.100    # a ceiling point or a lead is fixed to the nearest thing within this [m]
+WOOD = ('side rail', 'scab', 'spacer')
+
+
+@dataclass
+class Judged:
+    """How one pair is judged: it must keep `need` [m] (less than 0: may overlap by that). `cut` is (centre in the first
+    part's frame, centre in the second's, radius): only what lies outside of that disc counts. `when` says at which poses."""
+    need: float
+    touch: bool = False
+    cut: tuple = None
+    when: str = 'always'    # always, below or above (of the fold at which a butted end is free), down or up (of the foot)
+    hinge: int = -1
+
+
+def room_margin(part, thing, scene):
+    m = scene['margin']
+    if part.kind == 'hook' and thing.kind in ('bracket', 'joint'):
+        return m['hook']
+    return m['default'] + (scene['floor']['uneven'] if thing.kind == 'floor' else 0.0)
+
+
+def flush(thing, scene):
+    """A joint no thicker than the pipe, to within the fit, is pipe to a hook."""
+    return thing.kind == 'joint' and thing.radius <= scene['rail']['diameter'] / 2 + FIT
+
+
+def against_room(part, thing, scene):
+    """How a part of the stair is judged against a thing of the room."""
+    margin = Judged(room_margin(part, thing, scene))
+    if part.kind == 'hook' and (thing.kind in ('pipe', 'stop') or flush(thing, scene)):
+        return [Judged(-FIT, touch=True)]
+    if part.kind == 'caster' and thing.kind == 'floor':
+        return [Judged(-FIT - scene['floor']['uneven'] - dig(scene), touch=True, when='down'),
+                Judged(margin.need, when='up')]
+    return [margin]
+
+
+def dig(scene):
+    """How deep the corner of a tilted wheel reaches below its upright lowest line, at the most [m]."""
+    c = scene['stair']['casters']
+    r = c['diameter'] / 2
+    w = c['width'] / 2 if c['kind'] == 'rigid' else c['trail'] + r
+    return math.hypot(r, w) - r
+
+
+def hinge_disc(stair, k, scene):
+    """Radius about hinge k's axis within which its two sections may touch [m]."""
+    from parts import barrel
+    h = stair.s['hinges'][k]
+    return h['offset'] + max(barrel(h['offset']), scene['margin']['self'])
+
+
+def free_fold(stair, k, scene):
+    """The fold from which on the butted ends have to keep the margin outside of the disc [rad]."""
+    r = hinge_disc(stair, k, scene)
+    return 2 * math.asin(min(scene['margin']['self'] / (2 * r), 1)) if r > 0 else math.pi
+
+
+def between_sections(a, b, stair, scene):
+    """How two parts of different sections are judged; a's section is the upper one."""
+    margin = Judged(scene['margin']['self'])
+    k = a.body
+    if b.body != k + 1:
+        return [margin]
+    axis = stair.axes()[k]
+    disc = ((stair.lengths[k], axis), (0.0, axis), hinge_disc(stair, k, scene))
+    names = {a.kind, b.kind}
+    own = [p for p in (a, b) if p.kind in ('hinge', 'leaf')]
+    if own and all(p.hinge == k for p in own) and all(p.kind in WOOD or p.hinge == k for p in (a, b)):
+        if names & {'scab', 'spacer'}:      # it lies along the rail that carries the leaf, and swings beside it
+            return [Judged(-FIT, touch=True)]
+        return [Judged(margin.need, cut=disc)]
+    if a.kind == b.kind == 'side rail':
+        return [Judged(-FIT, touch=True, when='below', hinge=k), Judged(margin.need, cut=disc, when='above', hinge=k)]
+    if a.kind in ('scab', 'spacer') and a.hinge == k and b.kind == 'side rail':
+        return [Judged(-FIT, touch=True)]
+    if a.kind == 'pin' and a.hinge == k and b.kind == 'side rail':
+        return []                           # it runs through it, within its head's disc
+    return [margin]
+
+
+def block_reach(hoist):
+    """How far from a knot or point its block, or the knot itself, reaches [m]."""
+    return hoist['block length'] if hoist['parts'] > 1 else 6 * hoist['diameter']
+
+
+def point_disc(scene):
+    """About the ceiling point: tackle against what the point is fixed to, and against its own first led-off run [m]."""
+    h = scene['hoist']
+    radius = h['block width'] / 2 if h['parts'] > 1 else h['diameter'] / 2
+    return block_reach(h) + scene['margin']['default'] + radius
+
+
+def lead_disc(scene):
+    h = scene['hoist']
+    return 6 * h['diameter'] + scene['margin']['default'] + h['diameter'] / 2
+
+
+def wood_depth(stair, across):
+    """From a point on a section to the side rails' nearer face [m]."""
+    return min(abs(stair.front - across), abs(across - stair.back))
+
+
+def pick_disc(scene, stair, leg):
+    """About a pick: the rope that ends there against what holds it [m]."""
+    h = scene['hoist']
+    reach = 6 * h['diameter'] if leg else block_reach(h)
+    return reach + wood_depth(stair, h['pick']['across'])
+
+
+def anchor_disc(scene, stair, across):
+    return 6 * scene['fold line']['diameter'] + wood_depth(stair, across)
