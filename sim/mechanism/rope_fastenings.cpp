@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "sim/mechanism/prism_touch.h"
+#include "sim/mechanism/line_route.h"
 #include "sim/mechanism/side_rail_band.h"
 #include "sim/mechanism/standing.h"
 #include "sim/mechanism/supports.h"
@@ -11,7 +12,6 @@ namespace stowpath {
 
 namespace {
 
-constexpr double kHandHeight = 1.2;   // over the floor, where the scene does not say [m]
 constexpr double kPersonReach = 2.1;  // over what a person stands on [m]
 constexpr double kArmReach = 0.6;     // out past the deck's edge, for someone on it [m]
 constexpr double kWinchReach = 0.5;   // from a winch's drum to what it is fixed to, its frame and stand [m]
@@ -136,27 +136,13 @@ void add_ceiling_point(const HoldingView& view, const Building& building, Fasten
   links.push_back(link);
 }
 
-std::vector<RoomPoint> leads_of(const HoistLine& line) {
-  if (line.leads.empty() && line.lead) return {*line.lead};
-  return line.leads;
-}
-
 void add_leads(const HoldingView& view, const Building& building, Fastenings& links) {
   int number = 0;
-  for (const RoomPoint& lead : leads_of(view.scene.hoist->line)) {
+  for (const RoomPoint& lead : view.scene.hoist->line.leads) {
     Fastening link = room_link(view, "lead " + std::to_string(++number), lead, kSheaveReach, building);
     link.remedy = std::string("move it to a wall or the ceiling (`hoist.line`)") + kTimber;
     links.push_back(link);
   }
-}
-
-RoomPoint hand_of(const Scene& scene) {
-  const Hoist& hoist = *scene.hoist;
-  if (hoist.line.hand) return *hoist.line.hand;
-  const std::vector<RoomPoint> leads = leads_of(hoist.line);
-  RoomPoint hand = leads.empty() ? *hoist.ceiling_point : leads.back();
-  hand.at.y = std::min(hand.at.y, scene.floor.level + kHandHeight);
-  return hand;
 }
 
 bool person_reaches(const Scene& scene, const RoomPoint& hand) {
@@ -168,7 +154,7 @@ bool person_reaches(const Scene& scene, const RoomPoint& hand) {
 void add_hand(const HoldingView& view, const Building& building, Fastenings& links) {
   const Hoist& hoist = *view.scene.hoist;
   if (!hoist.ceiling_point) return;
-  const RoomPoint hand = hand_of(view.scene);
+  const RoomPoint hand = hand_place(view.scene);
   if (hoist.pulled_by != PulledBy::hand) {
     links.push_back(room_link(view, "winch", hand, kWinchReach, building));
     links.back().remedy = std::string("say where it stands, at a wall, floor or post (`hoist.line.hand`)") + kTimber;
