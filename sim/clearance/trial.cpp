@@ -232,7 +232,7 @@ void Trial::block(const ProofStage& stage, const Proof& proof, MoveTrial& out) {
   for (const Span& span : proof.spans) {
     const Mover& m = stage.movers[static_cast<std::size_t>(span.mover)];
     const Target& t = stage.targets[span.target];
-    const Need& need = stage.need(span.mover, span.target);
+    const Need need = stage.need(span.mover, span.target);
     Outline placed;
     place_mover(now, m, placed);
     const double d =

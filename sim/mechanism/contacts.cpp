@@ -19,6 +19,8 @@ constexpr double kAny = std::numeric_limits<double>::infinity();
 constexpr double kSquare = std::numbers::sqrt2;
 // Beyond its disc a part keeps its margin with this to spare, so that rounding leaves nothing open [m].
 constexpr double kSpare = 1e-4;
+// Round a barrel, which keeps its distance whatever the fold: what is left is then no one's closest pair [m].
+constexpr double kBarrelRoom = 0.010;
 constexpr double kLeadDiameters = 6.0;  // of a lead sheave, or an eye, in diameters of the line (common practice, no source)
 
 class RuleMaker {
@@ -150,7 +152,7 @@ void RuleMaker::barrel(int hinge) {
   for (const int leaf : of_joint(hinge, {PartKind::hinge}, hinge + 1)) both.push_back(leaf);
   at_axis(add("the hinge's barrel lies on both sections that it joins", barrel, both,
               kFit + std::max(0.0, radius - offset_of(hinge))),
-          hinge, radius + model_.margin.self + kSpare);
+          hinge, radius + model_.margin.self + kBarrelRoom);
 }
 
 // Butted ends part as the joint opens: folded by kEndsPart, what lies this far from the axis has parted by the margin.
@@ -161,7 +163,7 @@ void RuleMaker::ends(int hinge) {
   ContactRule& butted = add("the sections' ends butt while the joint is closed", upper, lower, kFit);
   butted.when = ContactTime::closed;
   butted.hinge = hinge;
-  about(butted, hinge, model_.linkage.distal(hinge), kSquare * (scene_.stair.side_rails.width + offset_of(hinge)));
+  about(butted, hinge, model_.linkage.distal(hinge), kSquare * (scene_.stair.side_rails.width + offset_of(hinge) + kSpare));
   const double near = 0.5 * model_.margin.self / std::sin(0.5 * kEndsPart) + kSpare;
   at_axis(add("the sections' ends turn about the hinge that joins them", upper, lower, kFit), hinge, near);
 }
@@ -172,7 +174,8 @@ void RuleMaker::scabs(int hinge) {
   const Lock& lock = scene_.stair.locks[static_cast<std::size_t>(hinge)];
   std::vector<int> lower = of_section(hinge + 1, {PartKind::side_rail});
   for (const int leaf : of_joint(hinge, {PartKind::hinge}, hinge + 1)) lower.push_back(leaf);
-  const double reach = std::hypot(0.5 * lock.length, scene_.stair.side_rails.width + lock.width + offset_of(hinge));
+  const double reach =
+      kSpare + std::hypot(0.5 * lock.length, scene_.stair.side_rails.width + lock.width + offset_of(hinge));
   at_axis(add("the scab lies against the side rail beside it", of_joint(hinge, {PartKind::scab, PartKind::spacer_block}, hinge),
               lower, kFit),
           hinge, reach);
