@@ -40,7 +40,7 @@ bool holds(const std::vector<std::pair<int, int>>& pairs, int a, int b) {
 }
 
 // Every pair that the world could have seen, and those that it says it sees.
-void look(const Model& model, const SideWorld& world, RehearsalAnswer& answer) {
+void look(const SideWorld& world, RehearsalAnswer& answer) {
   ++answer.looks;
   const auto touching = world.touching(), aside = world.met_from_start();
   const SectionPoses X_W = world.poses();
@@ -73,7 +73,7 @@ RehearsalAnswer try_rehearsal(const Model& model, std::uint64_t seed) {
       answer.greatest = std::max(answer.greatest, touch.gap);
       if (touch.gap > kWorldSkin) ++answer.unconfirmed;
     }
-    if (i % kStepsALook == 0) look(model, world, answer);
+    if (i % kStepsALook == 0) look(world, answer);
   }
   return answer;
 }

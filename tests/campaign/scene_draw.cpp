@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <random>
 #include <string>
 
@@ -75,8 +76,17 @@ class SceneDraw {
     const double s = top + (rolls ? 0.0 : now_.station);
     const int picked = static_cast<int>(between(0.0, model_.linkage.sections - 0.001));
     RopeRun run{PartKind::line, "line", {-1, {2.4, 4.1}, {s, s}, rolls}, {picked, {0.7, 0.0}, {pick, pick}},
-                0.004,          true};
+                0.004,          LineState::hooked_on};
+    run.id = 0;
     model_.ropes.push_back(run);
+    // What the line is tied to: the rule's disc is smaller than what the reference leaves out.
+    ContactRule tied{"tied", {0}, {}, ContactTime::line_on, -1, picked, {0.7, 0.0}, 0.1};
+    tied.depth = std::numeric_limits<double>::infinity();
+    for (std::size_t i = 0; i < model_.stair.size(); ++i) {
+      model_.stair[i].id = 1 + static_cast<int>(i);
+      if (model_.stair[i].section == picked) tied.b.push_back(model_.stair[i].id);
+    }
+    model_.contacts.push_back(tied);
   }
 
   void step(MoveKind kind, Segment segment) {
@@ -89,6 +99,7 @@ class SceneDraw {
     move.pinned = {false, false};
     const bool rolls = segment.over_stations() || segment.from.station != segment.to.station;
     move.hooked_on = kind != MoveKind::roll && (!rolls || model_.ropes.front().a.rolls);
+    if (!segment.over_stations() && chance(0.5)) segment.astray = {-0.01, 0.01};
     move.segments = {segment};
     now_ = at(model_.linkage, segment, 1.0);
     model_.moves.push_back(move);

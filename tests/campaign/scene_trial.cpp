@@ -4,7 +4,6 @@
 #include <cmath>
 
 #include "sim/clearance/dry_fit.h"
-#include "sim/clearance/pairs.h"
 #include "tests/support/proof_maker.h"
 #include "tests/support/slow_motion.h"
 
@@ -20,6 +19,15 @@ struct PairOfParts {
   Need need;
   std::string names[2];
 };
+
+/// The margins by a table of its own: nothing here is asked of the proof's.
+Need wanted(const Model& model, PartKind stair, PartKind room) {
+  if (room == PartKind::zone) return {true, true, 0.0, model.hook_play, 0.0};
+  const bool hook = stair == PartKind::hook && (room == PartKind::bracket || room == PartKind::pipe_joint);
+  return {true, false, hook ? model.margin.hook : model.margin.standard, model.hook_play, 0.0};
+}
+
+Need between_sections(const Model& model) { return {true, false, model.margin.self, 0.0, 0.0}; }
 
 bool named(const ZonePart& zone, ZoneState state) {
   return std::any_of(zone.when.begin(), zone.when.end(),
@@ -43,31 +51,26 @@ std::vector<PairOfParts> all_pairs(const Model& model, const Move& move, const S
     for (const RoomPart& thing : model.room) {
       out.push_back(alone);
       out.back().maker.post(thing.outline, thing.stations);
-      out.back().need = room_need(model, part.kind, thing.kind);
+      out.back().need = wanted(model, part.kind, thing.kind);
       out.back().names[1] = thing.name;
     }
     for (const ZonePart& zone : model.zones) {
       if (!named(zone, move.state)) continue;
       out.push_back(alone);
       out.back().maker.post(zone.outline, {zone.stations});
-      out.back().need = room_need(model, part.kind, PartKind::zone);
+      out.back().need = wanted(model, part.kind, PartKind::zone);
       out.back().names[1] = zone.name;
     }
-    const bool turns = segment.kind == SegmentKind::drag || segment.from.folds != segment.to.folds;
     for (const StairPart& nearer : model.stair) {
-      if (nearer.section >= part.section || !(turns || move.kind == MoveKind::roll)) continue;
+      if (nearer.section >= part.section) continue;
       out.push_back(alone);
       out.back().maker.base = nearer.section;
       out.back().maker.segment.stations = {0.0, 0.0};
       out.back().maker.post(nearer.outline, nearer.stations);
-      const bool adjacent = nearer.section + 1 == part.section;
-      const Need straight = section_need(model, nearer.kind, part.kind, adjacent, false);
-      const Need folded = section_need(model, nearer.kind, part.kind, adjacent, true);
-      out.back().need = straight.margin < folded.margin ? straight : folded;  // whichever asks for less
+      out.back().need = between_sections(model);
       out.back().names[1] = nearer.name;
     }
   }
-  std::erase_if(out, [](const PairOfParts& p) { return !p.need.check; });
   return out;
 }
 
@@ -93,19 +96,6 @@ PairOfParts point_of_line(const Model& model, const Segment& segment, const Rope
   return pair;
 }
 
-/// What the line's end in the room is made fast to, wherever it rolls: the line needs nothing of it.
-bool holds_line(const Model& model, const RopeRun& run, const RoomPart& thing) {
-  for (const double station : {model.span.lo, model.span.hi}) {
-    Segment still;
-    still.from.station = still.to.station = station;
-    PairOfParts end = point_of_line(model, still, run, 0.0, false);
-    end.maker.post(thing.outline, thing.stations);
-    const ProofStage stage = end.maker.stage();
-    if (SlowMotion<double>(stage, 0, 0).clearance(0.0) - run.radius >= model.margin.standard) return false;
-  }
-  return true;
-}
-
 /// A ball on the line keeps what a clear move or its least clearance says of one thing.
 bool ball_upholds(PairOfParts& pair, double radius, const Need& need, const MoveResult& result) {
   double floor = result.at_least;
@@ -118,40 +108,54 @@ bool ball_upholds(PairOfParts& pair, double radius, const Need& need, const Move
   return true;
 }
 
-/// Points of the line, looked at one by one, against the room and against the sections that it is not picked on.
+/// Points of the line, looked at one by one, against the room, and against all sections but near the knot on its own.
 bool line_upholds(const Model& model, const Segment& segment, const MoveResult& result) {
   for (const RopeRun& run : model.ropes) {
     for (int k = 0; k < 42; ++k) {
       PairOfParts pair = point_of_line(model, segment, run, (k / 2) / 20.0, k % 2 == 1);
       for (const RoomPart& thing : model.room) {
-        if (holds_line(model, run, thing)) continue;
         pair.maker.targets.clear();
         pair.maker.post(thing.outline, thing.stations);
-        if (!ball_upholds(pair, run.radius, room_need(model, run.kind, thing.kind), result)) return false;
+        if (!ball_upholds(pair, run.radius, wanted(model, run.kind, thing.kind), result)) return false;
       }
       pair.maker.segment.stations = {0.0, 0.0};
       for (const StairPart& part : model.stair) {
-        if (part.section == run.b.section) continue;
+        // The line is twice as long as that at the least: its last twentieths are the knot's.
+        if (part.section == run.b.section && (k / 2) / 20.0 > 0.9) continue;
         pair.maker.base = part.section;
         pair.maker.targets.clear();
         pair.maker.post(part.outline, part.stations);
-        if (!ball_upholds(pair, run.radius, section_need(model, part.kind, run.kind, false, true), result))
-          return false;
+        if (!ball_upholds(pair, run.radius, between_sections(model), result)) return false;
       }
     }
   }
   return true;
 }
 
+/// Where the stair may stand besides where the segment says.
+std::vector<Segment> astray(const Segment& segment) {
+  std::vector<Segment> out;
+  for (const double off : {0.0, segment.astray.lo, segment.astray.hi}) {
+    out.push_back(segment);
+    out.back().astray = {0.0, 0.0};
+    out.back().from.station += off;
+    out.back().to.station += off;
+    if (segment.over_stations()) return out;
+  }
+  return out;
+}
+
 /// No pair comes closer than a clear move or its proven least clearance says.
 bool upholds(const Model& model, const Move& move, const MoveResult& result) {
-  for (const Segment& segment : move.segments) {
-    const double guard = segment.kind == SegmentKind::drag ? kStretched : kGuard;
-    if (move.hooked_on && !line_upholds(model, segment, result)) return false;
-    for (PairOfParts& pair : all_pairs(model, move, segment)) {
-      double floor = pair.need.silent ? -1e9 : result.at_least;
-      if (result.verdict == Verdict::clear) floor = std::max(floor, pair.need.margin + pair.need.play);
-      if (floor > -1e8 && least_seen(pair, floor, floor - guard) < floor - guard) return false;
+  for (const Segment& meant : move.segments) {
+    const double guard = meant.kind == SegmentKind::drag ? kStretched : kGuard;
+    for (const Segment& segment : astray(meant)) {
+      if (move.hooked_on && !line_upholds(model, segment, result)) return false;
+      for (PairOfParts& pair : all_pairs(model, move, segment)) {
+        double floor = pair.need.silent ? -1e9 : result.at_least;
+        if (result.verdict == Verdict::clear) floor = std::max(floor, pair.need.margin + pair.need.play);
+        if (floor > -1e8 && least_seen(pair, floor, floor - guard) < floor - guard) return false;
+      }
     }
   }
   return true;

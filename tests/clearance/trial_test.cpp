@@ -15,7 +15,8 @@ Model lifted_by_line(int picked, Vec2 pick, Vec2 ceiling) {
   for (int j = 0; j < 2; ++j) {
     model.stair.push_back({PartKind::tread, "tread", j, make_box({0.7, -0.05}, {0.73, 0.05}), {{-0.25, 0.25}}});
   }
-  model.ropes.push_back({PartKind::line, "line", {-1, ceiling, {4.0, 4.0}}, {picked, pick, {0.0, 0.0}}, 0.004, true});
+  model.ropes.push_back({PartKind::line, "line", {-1, ceiling, {4.0, 4.0}}, {picked, pick, {0.0, 0.0}}, 0.004,
+                         LineState::hooked_on});
   Move lift;
   lift.index = 1;
   lift.hooked_on = true;
@@ -51,7 +52,20 @@ TEST_CASE("trial: what stands in the way of a rolling line's upper end is found,
   model.ropes[0].a.stations = {0.0, 0.0};
   model.moves[0].segments[0].to.station = 6.0;
   model.room.push_back({PartKind::obstacle, "track", make_box({3.9, 4.0}, {4.1, 4.1}), {{-0.5, 8.5}}});
+  CHECK(verdict_of(model) == Verdict::interference);
+  model.ropes[0].id = 1;
+  model.room[0].id = 2;
+  ContactRule hangs;
+  hangs.a = {1};
+  hangs.b = {2};
+  hangs.centre = {4.0, 4.0};
+  hangs.radius = 0.05;
+  hangs.depth = 0.005;
+  model.contacts.push_back(hangs);
   CHECK(verdict_of(model) == Verdict::clear);
+  model.contacts[0].depth = 0.003;  // the rope's end is 4 mm thick
+  CHECK(verdict_of(model) == Verdict::interference);
+  model.contacts[0].depth = 0.005;
   model.room.push_back({PartKind::obstacle, "beam", make_box({3.9, 3.9}, {4.1, 4.1}), {{5.0, 5.1}}});
   CHECK(verdict_of(model) == Verdict::interference);
 }

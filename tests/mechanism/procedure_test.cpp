@@ -61,7 +61,7 @@ Scene then(Scene scene, const Step& last) {
 
 Scene rolling(Scene scene) {
   scene.hoist->rolls = true;
-  scene.hoist->line.lead.reset();
+  scene.hoist->line.leads.clear();
   return scene;
 }
 

@@ -8,6 +8,7 @@
 
 #include "sim/geometry/distance.h"
 #include "sim/mechanism/bracket_parts.h"
+#include "sim/mechanism/room_line.h"
 #include "sim/mechanism/rope_parts.h"
 #include "tests/support/sample_scene.h"
 #include "tests/support/scene_fault.h"
@@ -175,10 +176,10 @@ TEST_CASE("room: a round post's slabs hold the post and stand out of it by no mo
   CHECK(excess < 0.02);
 }
 
-TEST_CASE("room: the led-off line's slabs hold the rope and stand out of it by no more than they say", "[mechanism]") {
+TEST_CASE("room: the led-off line's slabs hold the rope, and each is as short as a slab may be", "[mechanism]") {
   const Scene scene = sample_scene();
-  const RoomPoint a = *scene.hoist->ceiling_point, b = *scene.hoist->line.lead;
-  const std::vector<RoomPart> slabs = lead_line_parts(scene);
+  const RoomPoint a = *scene.hoist->ceiling_point, b = scene.hoist->line.leads.front();
+  const std::vector<RoomPart> slabs = rope_slabs(led_off_runs(scene).front(), 0.0, 0.0);
   CHECK(slabs.size() == 73);  // the shorter extent, 2.9 m along the rail, in 40 mm slabs
   std::mt19937 random(31);
   std::uniform_real_distribution<double> unit(-1.0, 1.0);
@@ -192,58 +193,100 @@ TEST_CASE("room: the led-off line's slabs hold the rope and stand out of it by n
              distance_to_segment(p, slab.outline.core[0], slab.outline.core[1]) <= slab.outline.radius;
     }));
   }
-  // The corners of a slab: the capsule's far side at either end of its stations.
-  const double length = std::hypot(norm(b.at - a.at), b.station - a.station);
   for (const RoomPart& slab : slabs) {
-    const Vec2 d = slab.outline.core[1] - slab.outline.core[0], across = (0.004 / norm(d)) * Vec2{-d.y, d.x};
-    for (const Vec2 core : slab.outline.core) {
-      for (const double s : {slab.stations[0].lo, slab.stations[0].hi}) {
-        const Vec2 p = core + across;
-        const Vec2 q = p - a.at;
-        const double along = (dot(q, b.at - a.at) + (s - a.station) * (b.station - a.station)) / length;
-        const double off =
-            std::sqrt(std::max(0.0, norm_squared(q) + (s - a.station) * (s - a.station) - along * along));
-        CHECK(off - 0.004 <= slab.excess);
-      }
-    }
+    CHECK(slab.aslant);
+    CHECK(slab.stations[0].length() <= 0.040 + 2.0 * 0.004 + 1e-12);
   }
+}
+
+TEST_CASE("room: what is left of a rope beyond its ends is measured along the rope", "[mechanism]") {
+  // 3-4-12: 13 m of rope, of which a metre is taken off one end and two off the other.
+  const RoomRope rope{"rope", {{1.0, 1.0}, 2.0}, {{4.0, 5.0}, 14.0}, 0.004};
+  const std::vector<RoomPart> slabs = rope_slabs(rope, 1.0, 2.0);
+  CHECK(slabs.front().outline.core[0].x == Approx(1.0 + 3.0 / 13.0).margin(1e-12));
+  CHECK(slabs.front().stations[0].lo == Approx(2.0 + 12.0 / 13.0 - 0.004).margin(1e-12));
+  CHECK(slabs.back().outline.core[1].y == Approx(5.0 - 2.0 * 4.0 / 13.0).margin(1e-12));
+  CHECK(slabs.back().stations[0].hi == Approx(14.0 - 2.0 * 12.0 / 13.0 + 0.004).margin(1e-12));
+  CHECK(rope_slabs(rope, 7.0, 6.0).empty());
+}
+
+TEST_CASE("room: the line is led from the ceiling point over every lead to the hand", "[mechanism]") {
+  Scene scene = sample_scene();
+  const std::vector<RoomRope> runs = led_off_runs(scene);
+  REQUIRE(runs.size() == 2);
+  CHECK(runs[0].name == "line to the lead");
+  CHECK(runs[1].name == "line to the hand");
+  scene.hoist->line.leads.push_back({{0.5, 3.0}, 6.0});
+  REQUIRE(led_off_runs(scene).size() == 3);
+  CHECK(led_off_runs(scene)[1].name == "line to lead 2");
+  CHECK(led_off_runs(scene)[2].b.at == Vec2{0.5, scene.floor.level + 1.2});
+  scene.hoist->line.leads.clear();
+  REQUIRE(led_off_runs(scene).size() == 1);
+  CHECK(led_off_runs(scene)[0].b.at == Vec2{scene.hoist->ceiling_point->at.x, scene.floor.level + 1.2});
+  scene.hoist->line.hand = RoomPoint{{3.0, 1.0}, 5.0};
+  CHECK(led_off_runs(scene)[0].b.station == 5.0);
 }
 
 TEST_CASE("room: a line led off in the plane of the ceiling point needs one slab", "[mechanism]") {
   Scene scene = sample_scene();
-  scene.hoist->line.lead->station = scene.hoist->ceiling_point->station;
-  CHECK(lead_line_parts(scene).size() == 1);
-  scene.hoist->line.lead.reset();
-  CHECK(lead_line_parts(scene).empty());
+  scene.hoist->line.leads.front().station = scene.hoist->ceiling_point->station;
+  CHECK(rope_slabs(led_off_runs(scene).front(), 0.0, 0.0).size() == 1);
+}
+
+TEST_CASE("room: while it is not hooked on the line hangs plumb, down to where it is said to", "[mechanism]") {
+  const Scene scene = sample_scene();
+  const std::vector<RoomRope> free = hanging_line(scene, 2.1);
+  REQUIRE(free.size() == 1);
+  CHECK(free[0].when == LineState::hooked_off);
+  CHECK(free[0].b.at == Vec2{scene.hoist->ceiling_point->at.x, 2.1});
+  CHECK(free[0].b.station == free[0].a.station);
 }
 
 TEST_CASE("room: a rolling hoist carries its ceiling point along and may not lead its line off", "[mechanism]") {
   Scene scene = sample_scene();
   scene.hoist->rolls = true;
-  CHECK(fault_of([&] { lead_line_parts(scene); }).problem ==
-        "a hoist that rolls cannot lead its line to a fixed point");
+  CHECK(fault_of([&] { led_off_runs(scene); }).problem == "a hoist that rolls cannot lead its line to a fixed point");
+  scene.hoist->line.leads.clear();
+  CHECK(led_off_runs(scene).empty());
   scene.hoist->ceiling_point->station = 4.1;  // 100 mm to the right of home
-  const RopeRun line = rope_runs(scene).front();
+  const RopeRun line = rope_runs(scene, 2.1).front();
   CHECK(line.a.rolls);
   CHECK(line.a.stations.lo == Approx(0.1).margin(1e-15));
 }
 
-TEST_CASE("room: the fold line runs from point to point", "[mechanism]") {
-  const std::vector<RopeRun> runs = rope_runs(sample_scene());
-  REQUIRE(runs.size() == 3);
+TEST_CASE("room: two picks without a bar are two lines; the fold line runs from point to point", "[mechanism]") {
+  const std::vector<RopeRun> runs = rope_runs(sample_scene(), 2.1);
+  REQUIRE(runs.size() == 4);
   CHECK(runs[0].name == "hoist line");
-  CHECK(runs[0].only_hooked_on);
-  CHECK(runs[0].b.stations == Interval{-0.260, 0.260});
-  CHECK(runs[1].a.section == 0);
-  CHECK(runs[1].b.section == 1);
-  CHECK(runs[2].a.at == runs[1].b.at);
-  CHECK(runs[2].b.at == runs[1].a.at);
+  CHECK(runs[0].when == LineState::hooked_on);
+  CHECK(runs[0].last_aside == -0.260);
+  CHECK(runs[1].last_aside == 0.260);
+  CHECK(runs[2].a.section == 0);
+  CHECK(runs[2].b.section == 1);
+  CHECK(runs[3].a.at == runs[2].b.at);
+  CHECK(runs[3].b.at == runs[2].a.at);
+}
+
+TEST_CASE("room: a spreader hangs on the line, and its legs on it", "[mechanism]") {
+  Scene scene = sample_scene();
+  scene.hoist->spreader = Spreader{0.6, 0.25, 1.0, 0.04};
+  scene.fold_line.reset();
+  const std::vector<RopeRun> runs = rope_runs(scene, 2.1);
+  REQUIRE(runs.size() == 4);
+  CHECK(runs[1].name == "spreader bar");
+  CHECK(runs[1].half_width == 0.3);
+  CHECK(runs[1].radius == 0.02);
+  // With the pick plumb below the ceiling point the bar's middle is 250 mm over the pick.
+  CHECK(norm(spot_at({2.0, 4.0}, {2.0, 2.0}, runs[1].first) - Vec2{2.0, 2.25}) < 1e-15);
+  CHECK(runs[2].first_aside == -0.3);
+  CHECK(runs[2].last_aside == -0.26);
+  CHECK(runs[3].last_aside == 0.26);
 }
 
 TEST_CASE("room: a rope at a section that does not exist is refused", "[mechanism]") {
   Scene scene = sample_scene();
   scene.hoist->pick.section = 3;
-  CHECK(fault_of([&] { rope_runs(scene); }).key == "hoist.pick.section");
+  CHECK(fault_of([&] { rope_runs(scene, 2.1); }).key == "hoist.pick.section");
 }
 
 TEST_CASE("room: zones keep their states, and a dented one is refused", "[mechanism]") {

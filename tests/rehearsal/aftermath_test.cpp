@@ -107,7 +107,7 @@ TEST_CASE("aftermath: whether the hand that pulled the line stands under it", "[
   CHECK_FALSE(rehearse_once(scene, {.let_go = 20.0}).aftermath->hand_under);  // at the wall, 2.9 m along from the stair
   scene.hoist->line.leads = {RoomPoint{{2.2, 1.2}, *scene.hoist->home}};
   CHECK(rehearse_once(scene, {.let_go = 20.0}).aftermath->hand_under);
-  scene.hoist->line.lead = RoomPoint{{2.2, 1.2}, *scene.hoist->home + 1.0};  // as far out, but beside it
+  scene.hoist->line.leads = {RoomPoint{{2.2, 1.2}, *scene.hoist->home + 1.0}};  // as far out, but beside it
   CHECK_FALSE(rehearse_once(scene, {.let_go = 20.0}).aftermath->hand_under);
 }
 

@@ -127,7 +127,7 @@ double may_be_unseen(const WorldPart& a, const WorldPart& b) {
   return std::min(kWorldSkin, 0.25 * (a.shape.radius + b.shape.radius));
 }
 
-void look(const Model& model, const SideWorld& world, const StepWay& way, Passes& passes) {
+void look(const SideWorld& world, const StepWay& way, Passes& passes) {
   const auto& parts = world.parts();
   for (int a = 0; a < static_cast<int>(parts.size()); ++a)
     for (int b = a + 1; b < static_cast<int>(parts.size()); ++b) {
@@ -150,7 +150,7 @@ Passes passes_in(std::mt19937& random) {
     way.to = world.poses();
     way.turned_to = world.turns();
     passes.touches += static_cast<int>(world.new_touches().size());
-    look(model, world, way, passes);
+    look(world, way, passes);
   }
   return passes;
 }
