@@ -37,10 +37,27 @@ struct Joint {
   }
   bool rests(double tension) const {
     const double left = left_over(tension), moment = balance.weight + tension * balance.fold_line;
-    return std::abs(left) <= slack() && (left != moment || tension > 0.0 || balance.comes_back);
+    const bool pulled = tension > 0.0 && balance.fold_line > 0.0;
+    return std::abs(left) <= slack() && (left != moment || pulled || balance.comes_back);
+  }
+  /// Tensions of the fold line with which it is at rest; empty where there is none [N].
+  Interval tensions() const {
+    Interval range{0.0, kDeadCentre * balance.load};
+    if (!shut) keep_below(1.0, range);
+    if (!butted) keep_below(-1.0, range);
+    return range;
   }
   /// The tension that keeps it from opening [N].
   double wanted() const { return -balance.weight / balance.fold_line; }
+
+ private:
+  // Keeps what leaves no more than the slack turning it that way: closing for 1, opening for -1.
+  void keep_below(double way, Interval& range) const {
+    const double arm = way * balance.fold_line, room = slack() - way * balance.weight;
+    if (arm > 0.0) range.hi = std::min(range.hi, room / arm);
+    if (arm < 0.0) range.lo = std::max(range.lo, room / arm);
+    if (arm == 0.0 && room < 0.0) range = {1.0, 0.0};
+  }
 };
 
 bool foot_on_floor(const JointStops& stops, const Configuration& at) {
@@ -101,15 +118,12 @@ const Joint* worked_on(const std::vector<Joint>& joints) {
   return found;
 }
 
-// Tight enough for that joint, and tighter if another one that is pressed against its stop takes more.
+// One with which all joints are at rest; else the one that the joint worked on wants.
 double tension_for(const Joint* worked, const std::vector<Joint>& joints) {
-  if (!worked) return 0.0;
-  double tension = worked->wanted();
-  if (!worked->shut) return tension;
-  for (const Joint& joint : joints)
-    if (!joint.rests(tension) && joint.balance.weight < 0.0 && line_can_hold(joint))
-      tension = std::max(tension, joint.wanted());
-  return tension;
+  Interval range = joints.front().tensions();
+  for (const Joint& joint : joints) range = range.empty() ? range : meet(range, joint.tensions());
+  if (!range.empty()) return range.middle();
+  return worked ? worked->wanted() : 0.0;
 }
 
 JointHold why_loose(const Joint& joint, const Joint* worked) {
