@@ -278,6 +278,28 @@ TEST_CASE("holding: with three sections every joint is looked at by itself", "[m
   CHECK(faults_of(pinned).empty());
 }
 
+TEST_CASE("holding: one line holds two joints along the folds at which one tension does, and not beside them",
+          "[mechanism][held]") {
+  const std::string line =
+      "fold line: {from: {section: 3, along: 1038, across: 84}, through: [{section: 2, along: 562, across: 84}, "
+      "{section: 2, along: 562, across: -84}, {section: 1, along: 860, across: -84}], diameter: 8, station: 246}\n";
+  const std::string last = "  - fold: {hinge: 1, to: 170}\n  - lift: 90\n";
+  const std::string start = line + "procedure:\n" + kToPlumb + "  - unpin: 2\n";
+  const std::string folds[] = {"80.6, 12",   "86.1, 24",   "94.3, 50",  "101.2, 80",
+                               "105.3, 110", "104.2, 140", "98.5, 160", "89.3, 178"};
+  std::string path;
+  for (const std::string& both : folds) path += "  - together: {fold: [" + both + "]}\n";
+  const auto text = [&](const std::string& steps) {
+    return changed(changed(with_procedure("three-section", ""), "procedure:\n", start + steps + last), "hang: 70",
+                   "hang: 75");
+  };
+  CHECK(faults_of(text(path)).empty());
+  CHECK_FALSE(faults_of(text("  - fold: {hinge: 2, to: 178}\n")).empty());
+  // Short of its limit the lower joint would need a tension of its own.
+  CHECK_THAT(told_of(text(changed(path, "89.3, 178", "93, 172")), "section 3"),
+             Contains("tight enough for the other joint"));
+}
+
 TEST_CASE("holding: neither margins nor tolerances hold anything", "[mechanism][held]") {
   Scene scene = parse_scene(gallery_text("three-section"), "test.yaml");
   const auto before = holding_faults(scene, build_model(scene));
