@@ -93,13 +93,19 @@ bool lies_on_section_above(const Model& model, const Configuration& at, int hing
   return false;
 }
 
-Joint joint_at(const JointLoads& loads, const JointStops& stops, const HeldPose& pose, int hinge) {
+// By itself a joint that opens is held by the line at whatever fold; whether it lies on the section above then does not
+// matter.
+bool may_press_shut(const Joint& joint, bool alone) {
+  return joint.balance.weight > 0.0 || (!alone && joint.balance.fold_line > 0.0);
+}
+
+Joint joint_at(const JointLoads& loads, const JointStops& stops, const HeldPose& pose, int hinge, bool alone) {
   Joint joint{hinge, balance_of(loads, pose.at, hinge, pose.hooked_on)};
   const double fold = pose.at.folds[index(hinge)];
   joint.turning = pose.turning[index(hinge)];
   joint.butted = fold <= kReached;
   joint.shut = fold >= stops.scene.stair.hinges[index(hinge)].limit - kReached;
-  if (!joint.shut && fold > 0.5 * std::numbers::pi && (joint.balance.weight > 0.0 || joint.balance.fold_line > 0.0))
+  if (!joint.shut && fold > 0.5 * std::numbers::pi && may_press_shut(joint, alone))
     joint.shut = lies_on_section_above(stops.model, pose.at, hinge);
   return joint;
 }
@@ -152,7 +158,7 @@ std::vector<JointState> joint_holds(const JointLoads& loads, const JointStops& s
   if (pose.hooked_on && loose == 1 && (standing || foot_on_floor(stops, pose.at))) return holds;
   std::vector<Joint> joints;
   for (int k = 0; k < static_cast<int>(pose.pinned.size()); ++k)
-    if (!pose.pinned[index(k)]) joints.push_back(joint_at(loads, stops, pose, k));
+    if (!pose.pinned[index(k)]) joints.push_back(joint_at(loads, stops, pose, k, loose == 1));
   const Joint* worked = worked_on(joints);
   const double tension = tension_for(worked, joints);
   for (const Joint& joint : joints) {
