@@ -33,9 +33,12 @@ std::string where_text(const ContactRule& rule, DisplayUnits units) {
 }
 
 std::string depth_text(const MeantContact& contact, const ContactRule& rule, DisplayUnits units) {
-  const std::string allowed = std::isinf(rule.depth) ? "any depth" : "at most " + format_small_length(AtMost{rule.depth}, units);
-  const std::string drawn = contact.deepest > 0.0 ? format_small_length(AtMost{contact.deepest}, units) + " as drawn" : "apart as drawn";
-  return allowed + " deep, " + drawn;
+  const std::string allowed =
+      std::isinf(rule.depth) ? "to any depth" : "at most " + format_small_length(AtMost{rule.depth}, units) + " deep";
+  constexpr double kTouching = 1e-5;  // [m]
+  const std::string drawn = std::abs(contact.deepest) < kTouching ? std::string("touching as drawn")
+                            : contact.deepest > 0.0 ? format_small_length(AtMost{contact.deepest}, units) + " as drawn" : "apart as drawn";
+  return allowed + ", " + drawn;
 }
 
 const ContactRule& rule_of(const Model& model, const MeantContact& contact) {

@@ -6,12 +6,14 @@
 
 #include "sim/clearance/outside_disc.h"
 #include "sim/clearance/pairs.h"
+#include "sim/mechanism/pivot_play.h"
 
 namespace stowpath {
 namespace {
 
 constexpr double kRopeSlab = 0.02;  // slabs of an oblique rope are no longer along the rail than this [m]
 constexpr int kLooks = 16;          // pieces of a segment over which a rope's least length is bounded
+constexpr int kPlayPieces = 6;      // of a rope along its length, each with its own share of the play
 
 constexpr int kKinds = static_cast<int>(PartKind::lead_line) + 1;
 
@@ -80,6 +82,17 @@ SpotStations spots_of(const Model& model, const Segment& segment, const RopeRun&
 /// How far a rope runs aslant along the rail [m].
 double aslant(Interval a, Interval b) { return std::max(std::abs(b.lo - a.lo), std::abs(b.hi - a.hi)); }
 
+/// How much of the play shifts a rope against the section that its end b is tied to, beyond the fraction `from` of what
+/// lies between its spots. End b goes along; end a in the room is shifted by the pivot's play, and by the section's turn,
+/// which the play counts at the stair's own reach.
+double play_share(const Model& model, const RopeRun& run, double from, double length) {
+  if (length <= 0.0) return 1.0;
+  const auto off_b = [&](RopeSpot spot) { return spot.from_b ? spot.distance / length : 1.0; };
+  const double share = std::min(1.0, std::max(off_b(run.last), (1.0 - from) * off_b(run.first) + from * off_b(run.last)));
+  const double lever = norm(run.a.at - model.linkage.pivot) / upper_reach(model, 0);
+  return share * std::max(1.0, lever);
+}
+
 void add_part(const Model& model, int index, MoverCast& cast) {
   const StairPart& part = model.stair[static_cast<std::size_t>(index)];
   cast.movers.push_back(part_mover(model, part));
@@ -87,21 +100,27 @@ void add_part(const Model& model, int index, MoverCast& cast) {
 }
 
 /// A rope that runs aslant along the rail is enclosed in slabs of stations, each short enough to stand for the rope.
-void add_rope(const Model& model, const Segment& segment, int index, Interval middles, MoverCast& cast) {
+/// @param base  where it is looked at from: a rope that ends on that section is cut for its shares of the play as well
+void add_rope(const Model& model, const Segment& segment, int index, Interval middles, int base, MoverCast& cast) {
   const RopeRun& run = model.ropes[static_cast<std::size_t>(index)];
   const SpotStations spots = spots_of(model, segment, run, middles);
-  const int slabs = std::max(1, static_cast<int>(std::ceil(aslant(spots.first, spots.last) / kRopeSlab)));
+  const bool shares = base != kRoom && run.a.section == kRoom && run.b.section == base;
+  const int least = shares ? kPlayPieces : 1;
+  const int slabs = std::max(least, static_cast<int>(std::ceil(aslant(spots.first, spots.last) / kRopeSlab)));
+  const double length = shares ? shortest(model, segment, run) : 0.0;
   for (int k = 0; k < slabs; ++k) {
     const double u0 = static_cast<double>(k) / slabs, u1 = static_cast<double>(k + 1) / slabs;
     cast.movers.push_back(rope_mover(model, segment, run, middles, u0, u1));
     cast.roles.push_back({run.kind, run.name, 0, std::max(run.a.section, run.b.section), index, run.id});
+    if (shares) cast.movers.back().play_share = play_share(model, run, u0, length);
   }
 }
 
-void add_ropes(const Model& model, const Move& move, const Segment& segment, Interval middles, MoverCast& cast) {
+void add_ropes(const Model& model, const Move& move, const Segment& segment, Interval middles, int base,
+               MoverCast& cast) {
   for (int i = 0; i < static_cast<int>(model.ropes.size()); ++i) {
     const RopeRun& run = model.ropes[static_cast<std::size_t>(i)];
-    if (is_there(run.when, move.hooked_on)) add_rope(model, segment, i, middles, cast);
+    if (is_there(run.when, move.hooked_on)) add_rope(model, segment, i, middles, base, cast);
   }
 }
 
@@ -250,7 +269,7 @@ MoverCast stair_cast(const Model& model, const Move& move, const Segment& segmen
   for (int i = 0; i < static_cast<int>(model.stair.size()); ++i) {
     if (there(model.stair[static_cast<std::size_t>(i)], move)) add_part(model, i, cast);
   }
-  add_ropes(model, move, segment, {segment.from.station, segment.from.station}, cast);
+  add_ropes(model, move, segment, {segment.from.station, segment.from.station}, kRoom, cast);
   return cast;
 }
 
@@ -260,7 +279,7 @@ MoverCast beyond_cast(const Model& model, const Move& move, const Segment& segme
     const StairPart& part = model.stair[static_cast<std::size_t>(i)];
     if (part.section > base && there(part, move)) add_part(model, i, cast);
   }
-  add_ropes(model, move, segment, middles(segment), cast);
+  add_ropes(model, move, segment, middles(segment), base, cast);
   return cast;
 }
 

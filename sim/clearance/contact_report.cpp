@@ -7,6 +7,7 @@
 
 #include "sim/clearance/cast.h"
 #include "sim/clearance/proof.h"
+#include "sim/mechanism/room_line.h"
 
 namespace stowpath {
 namespace {
@@ -26,6 +27,8 @@ class Collector {
         for (int base = 0; base < model_.linkage.sections; ++base) section(move, segment, base);
       }
     }
+    for (const RoomRope& rope : model_.room_ropes)
+      for (const RoomPart& part : model_.room) fixed(rope, part);
     std::vector<MeantContact> out;
     for (auto& [key, contact] : found_) out.push_back(std::move(contact));
     return out;
@@ -66,6 +69,18 @@ class Collector {
     }
   }
 
+  /// What stays where it is in the room is at no move.
+  void fixed(const RoomRope& rope, const RoomPart& part) {
+    for (std::size_t i = 0; i < model_.contacts.size(); ++i) {
+      if (!model_.contacts[i].names(rope.id, part.id) || part.id == rope.id) continue;
+      for (const RoomPart& slab : rope_slabs(rope, 0.0, 0.0)) {
+        const Gaps gaps = rail_gaps(slab.stations, part.stations, {0.0, 0.0}, true);
+        const double d = signed_distance(Outline(slab.outline), Outline(part.outline));
+        note(static_cast<int>(i), rope.name, part.name, -1, -prism_clearance(d, gaps.least, gaps.overlap));
+      }
+    }
+  }
+
   int rule_of(const ContactState& state, int a, int b) const {
     for (std::size_t i = 0; i < model_.contacts.size(); ++i)
       if (state.counts(model_.contacts[i]) && model_.contacts[i].names(a, b)) return static_cast<int>(i);
@@ -75,7 +90,7 @@ class Collector {
   void note(int rule, const std::string& a, const std::string& b, int move, double depth) {
     auto [place, is_new] = found_.try_emplace({rule, a, b}, MeantContact{rule, {a, b}, {}, depth, move});
     MeantContact& contact = place->second;
-    if (contact.moves.empty() || contact.moves.back() != move) contact.moves.push_back(move);
+    if (move >= 0 && (contact.moves.empty() || contact.moves.back() != move)) contact.moves.push_back(move);
     if (depth > contact.deepest) contact.deepest = depth, contact.move = move;
   }
 

@@ -18,7 +18,7 @@ PoseMeeting meeting(const ProofStage& stage, const MoverCast& movers, const Targ
                     double u) {
   const PairAt pair = look_at_pair(stage, mover, target, u);
   const Role &a = movers.roles[static_cast<std::size_t>(mover)], &b = targets.roles[static_cast<std::size_t>(target)];
-  const Need& need = stage.need(mover, target);
+  const Need need = stage.need(mover, target);
   const Pose2 X_WB = snapshot(stage, u).of(kRoom).inverse();
   return {{a.name, b.name},
           {a.kind, b.kind},

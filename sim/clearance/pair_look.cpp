@@ -85,7 +85,7 @@ std::vector<PairPlace> tied_pairs(const Model& model, const PairPlace& place, do
     place_mover(now, mover, placed);
     for (std::size_t t = 0; t < stage.targets.all().size(); ++t) {
       const Target& target = stage.targets.all()[t];
-      const Need& need = stage.need(static_cast<int>(m), static_cast<int>(t));
+      const Need need = stage.need(static_cast<int>(m), static_cast<int>(t));
       const BoundingDisc a = placed.disc(), b = target.outline.disc();
       const bool counts = of_zone ? scenery.targets.roles[t].kind == PartKind::zone : !need.silent;
       if (!need.check || !counts) continue;

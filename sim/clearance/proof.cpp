@@ -25,7 +25,7 @@ struct Thresholds {
 Thresholds thresholds(const ProofStage& stage, int number, int target_number, Interval stations) {
   const Mover& mover = stage.movers[static_cast<std::size_t>(number)];
   const Target& target = stage.targets[target_number];
-  const Need& need = stage.need(number, target_number);
+  const Need need = stage.need(number, target_number);
   const Gaps gaps = pair_gaps(stage.segment, mover, target, stations);
   const double wanted = need.margin + need.play, broken = need.margin - mover.excess - target.excess;
   const double most = gaps.overlap + kGapGuard, least = gaps.least_overlap - kGapGuard;
@@ -82,7 +82,7 @@ struct ProofJudge {
   /// How much of the pair's distance the wandering pivot can take. Along the line between the witness points the two
   /// stay apart by their distance there less what the wander goes along that line.
   double taken_by_wander(int mover, const Pair& pair, const Piece& piece) const {
-    const Need& need = stage.need(mover, pair.target);
+    const Need need = stage.need(mover, pair.target);
     if (need.wander <= 0.0) return 0.0;
     const Separation near = look_at_pair(stage, mover, pair.target, piece.middle()).witness;
     if (near.distance < kLeastApart) return need.wander;
@@ -167,7 +167,7 @@ struct LeastJudge {
   bool admits(int mover, int target, Pair& pair) const {
     if (only_target >= 0 && target != only_target) return false;
     const Mover& m = stage.movers[static_cast<std::size_t>(mover)];
-    const Need& need = stage.need(mover, target);
+    const Need need = stage.need(mover, target);
     if (only_target < 0 && (!need.check || need.silent)) return false;
     set(m, pair, stations_over(stage.segment, 0.0, 1.0));
     return true;

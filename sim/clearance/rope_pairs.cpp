@@ -10,11 +10,10 @@ namespace {
 class TwoRopes {
  public:
   TwoRopes(const ProofStage& stage, const Mover& a, const Mover& b, const Need& need, const DryFitOptions& options)
-      : stage_(stage), a_(a), b_(b), need_(need), options_(options) {
-    const Gaps gaps = rail_gaps(a.stations, b.stations, {0.0, 0.0}, true);
+      : stage_(stage), a_(a), b_(b), options_(options), gaps_(rail_gaps(a.stations, b.stations, {0.0, 0.0}, true)) {
     const bool sure = !a.aslant && !b.aslant;
-    clear_ = side_view_threshold(need.margin + need.play, gaps.least, gaps.overlap);
-    violate_ = side_view_threshold(need.margin, sure ? gaps.most : beyond(), sure ? gaps.least_overlap : 0.0);
+    clear_ = side_view_threshold(need.margin + need.play, gaps_.least, gaps_.overlap);
+    violate_ = side_view_threshold(need.margin, sure ? gaps_.most : beyond(), sure ? gaps_.least_overlap : 0.0);
   }
 
   void walk(double u0, double u1) {
@@ -28,11 +27,13 @@ class TwoRopes {
     const double D = options_.bound_scale * (mover_displacement(stage_, now, turns, a_, a) +
                                              mover_displacement(stage_, now, turns, b_, b)) + kRoundingGuard;
     ++counts.distances;
-    if (d < witnessed) witnessed = d, closest = um;
-    if (d - D >= clear_) return bound(d - D);
-    if (d + D < violate_) return keep(u0, u1, Verdict::interference, d - D);
+    const double here = prism_clearance(d, gaps_.least, gaps_.overlap);
+    if (here < witnessed) witnessed = here, closest = um;
     const double turn = *std::max_element(turns.joint.begin(), turns.joint.end());
-    if (turn < options_.resolution || u1 - u0 < 1e-12) return keep(u0, u1, Verdict::undecided, d - D);
+    const bool small = turn < options_.resolution || u1 - u0 < 1e-12;
+    if (d - D >= clear_ && (small || bound_of(d - D) >= witnessed - options_.tolerance)) return bound(d - D);
+    if (d + D < violate_) return keep(u0, u1, Verdict::interference, d - D);
+    if (small) return keep(u0, u1, Verdict::undecided, d - D);
     walk(u0, um);
     walk(um, u1);
   }
@@ -47,7 +48,8 @@ class TwoRopes {
     const Interval i = a_.stations.front(), j = b_.stations.front();
     return std::max(std::abs(i.hi - j.lo), std::abs(j.hi - i.lo));
   }
-  void bound(double d) { least = std::min(least, d); }
+  double bound_of(double d) const { return prism_clearance(d, gaps_.least, gaps_.overlap); }
+  void bound(double d) { least = std::min(least, bound_of(d)); }
   void keep(double u0, double u1, Verdict verdict, double d) {
     bound(d);
     if (!spans.empty() && spans.back().u1 == u0 && spans.back().verdict == verdict) {
@@ -59,8 +61,8 @@ class TwoRopes {
 
   const ProofStage& stage_;
   const Mover &a_, &b_;
-  const Need& need_;
   const DryFitOptions& options_;
+  Gaps gaps_;
   double clear_ = 0.0, violate_ = 0.0;
 };
 

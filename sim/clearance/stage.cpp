@@ -62,12 +62,21 @@ NeedTable NeedTable::touching() const {
   return out;
 }
 
-const Need& ProofStage::need(int mover, int target) const {
-  static constexpr Need kNone{};
+namespace {
+
+Need shared(Need need, double share) {
+  need.play *= share;
+  need.wander *= share;
+  return need;
+}
+
+}  // namespace
+
+Need ProofStage::need(int mover, int target) const {
   const Mover& m = movers[static_cast<std::size_t>(mover)];
   for (const PairNeed& pair : m.pairs)
-    if (pair.target == target) return pair.need;
-  return m.only_pairs ? kNone : needs.at(m.group, targets[target].group);
+    if (pair.target == target) return shared(pair.need, m.play_share);
+  return m.only_pairs ? Need{} : shared(needs.at(m.group, targets[target].group), m.play_share);
 }
 
 double ProofStage::greatest_need() const {

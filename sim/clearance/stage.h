@@ -52,6 +52,7 @@ struct Mover {
   double rope_radius = 0.0;               ///< [m]
   double skip_a = 0.0, skip_b = 0.0;      ///< of that, only what is this far from end a and end b [m]
   bool aslant = false;  ///< the true thing is somewhere within its stations, and not all along them
+  double play_share = 1.0;        ///< of the play that its needs tell, so much shifts it against the base
   std::vector<PairNeed> pairs{};  ///< by target, ascending
   bool only_pairs = false;        ///< it is looked at against those targets alone
 };
@@ -109,7 +110,7 @@ struct ProofStage {
   const TargetSet& targets;
   const NeedTable& needs;
 
-  const Need& need(int mover, int target) const;
+  Need need(int mover, int target) const;
   double greatest_need() const;  ///< margin and play of the neediest pair [m]
 };
 

@@ -94,6 +94,8 @@ void draw_worst(const ProofStage& stage, Encounter& e) {
   Outline mover;
   place_mover(now, stage.movers[static_cast<std::size_t>(e.span.mover)], mover);
   e.outlines = {seen_from_room(mover, X_WB), seen_from_room(stage.targets[e.span.target].outline, X_WB)};
+  if (e.worst.side_view < -kHorizon)  // deep in a half space there is no nearest point worth showing
+    e.worst.witness.on_a = e.worst.witness.on_b = mover.disc().centre;
   e.worst.witness.on_a = X_WB * e.worst.witness.on_a;
   e.worst.witness.on_b = X_WB * e.worst.witness.on_b;
 }
@@ -232,7 +234,7 @@ void Trial::block(const ProofStage& stage, const Proof& proof, MoveTrial& out) {
   for (const Span& span : proof.spans) {
     const Mover& m = stage.movers[static_cast<std::size_t>(span.mover)];
     const Target& t = stage.targets[span.target];
-    const Need& need = stage.need(span.mover, span.target);
+    const Need need = stage.need(span.mover, span.target);
     Outline placed;
     place_mover(now, m, placed);
     const double d =

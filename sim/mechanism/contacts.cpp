@@ -19,6 +19,8 @@ constexpr double kAny = std::numeric_limits<double>::infinity();
 constexpr double kSquare = std::numbers::sqrt2;
 // Beyond its disc a part keeps its margin with this to spare, so that rounding leaves nothing open [m].
 constexpr double kSpare = 1e-4;
+// Round a barrel, which keeps its distance whatever the fold: what is left is then no one's closest pair [m].
+constexpr double kBarrelRoom = 0.010;
 constexpr double kLeadDiameters = 6.0;  // of a lead sheave, or an eye, in diameters of the line (common practice, no source)
 
 class RuleMaker {
@@ -96,12 +98,15 @@ class RuleMaker {
     const std::optional<int> id = holder_of(model_, point);
     return id ? std::vector<int>{*id} : std::vector<int>{};
   }
-  /// Ropes whose core reaches an end that is this point.
+  /// Ropes that end at this point, or within their own thickness of it.
   std::vector<int> ropes_at(int section, Vec2 at, PartKind kind) const {
     std::vector<int> out;
-    const auto is = [&](const RopeEnd& end) { return end.section == section && end.at.x == at.x && end.at.y == at.y; };
+    const auto is = [&](const RopeEnd& end, bool from_b, const RopeRun& run, RopeSpot spot) {
+      const bool here = end.section == section && end.at.x == at.x && end.at.y == at.y;
+      return here && spot.from_b == from_b && spot.distance <= run.radius;
+    };
     for (const RopeRun& run : model_.ropes) {
-      const bool reaches_a = !run.first.from_b && is(run.a), reaches_b = run.last.from_b && is(run.b);
+      const bool reaches_a = is(run.a, false, run, run.first), reaches_b = is(run.b, true, run, run.last);
       if (run.kind == kind && run.half_width == 0.0 && (reaches_a || reaches_b)) out.push_back(run.id);
     }
     return out;
@@ -150,31 +155,33 @@ void RuleMaker::barrel(int hinge) {
   for (const int leaf : of_joint(hinge, {PartKind::hinge}, hinge + 1)) both.push_back(leaf);
   at_axis(add("the hinge's barrel lies on both sections that it joins", barrel, both,
               kFit + std::max(0.0, radius - offset_of(hinge))),
-          hinge, radius + model_.margin.self + kSpare);
+          hinge, radius + model_.margin.self + kBarrelRoom);
 }
 
 // Butted ends part as the joint opens: folded by kEndsPart, what lies this far from the axis has parted by the margin.
 void RuleMaker::ends(int hinge) {
   std::vector<int> upper = of_section(hinge, {PartKind::side_rail}), lower = of_section(hinge + 1, {PartKind::side_rail});
-  for (const int leaf : of_joint(hinge, {PartKind::hinge}, hinge)) upper.push_back(leaf);
+  for (const int part : of_joint(hinge, {PartKind::hinge, PartKind::spacer_block}, hinge)) upper.push_back(part);
   for (const int leaf : of_joint(hinge, {PartKind::hinge}, hinge + 1)) lower.push_back(leaf);
   ContactRule& butted = add("the sections' ends butt while the joint is closed", upper, lower, kFit);
   butted.when = ContactTime::closed;
   butted.hinge = hinge;
-  about(butted, hinge, model_.linkage.distal(hinge), kSquare * (scene_.stair.side_rails.width + offset_of(hinge)));
+  about(butted, hinge, model_.linkage.distal(hinge), kSquare * (scene_.stair.side_rails.width + offset_of(hinge) + kSpare));
   const double near = 0.5 * model_.margin.self / std::sin(0.5 * kEndsPart) + kSpare;
   at_axis(add("the sections' ends turn about the hinge that joins them", upper, lower, kFit), hinge, near);
 }
 
-// A scab lies against the outer face of the lower side rail, side by side along the rail.
+// Without a block a scab lies against the outer face of the lower side rail, side by side along the rail.
 void RuleMaker::scabs(int hinge) {
   if (scene_.stair.locks.empty()) return;
   const Lock& lock = scene_.stair.locks[static_cast<std::size_t>(hinge)];
   std::vector<int> lower = of_section(hinge + 1, {PartKind::side_rail});
   for (const int leaf : of_joint(hinge, {PartKind::hinge}, hinge + 1)) lower.push_back(leaf);
-  const double reach = std::hypot(0.5 * lock.length, scene_.stair.side_rails.width + lock.width + offset_of(hinge));
-  at_axis(add("the scab lies against the side rail beside it", of_joint(hinge, {PartKind::scab, PartKind::spacer_block}, hinge),
-              lower, kFit),
+  const double reach =
+      kSpare + std::hypot(0.5 * lock.length, scene_.stair.side_rails.width + lock.width + offset_of(hinge));
+  const bool beside = lock.spacer < model_.margin.self;
+  at_axis(add("the scab lies against the side rail beside it",
+              beside ? of_joint(hinge, {PartKind::scab}, hinge) : std::vector<int>{}, lower, kFit),
           hinge, reach);
 }
 
@@ -184,7 +191,7 @@ void RuleMaker::pin(int hinge) {
   std::vector<int> pins = of_joint(hinge, {PartKind::lock_pin}, hinge);
   std::vector<int> lower = of_section(hinge + 1, {PartKind::side_rail});
   for (const int leaf : of_joint(hinge, {PartKind::hinge}, hinge + 1)) lower.push_back(leaf);
-  ContactRule& rule = add("the pin locks the joint", pins, lower, kAny);
+  ContactRule& rule = add("the pin locks the joint", pins, lower, scene_.stair.side_rails.thickness + kFit);
   rule.when = ContactTime::pinned;
   rule.hinge = hinge;
   for (const StairPart& part : model_.stair)
@@ -200,7 +207,9 @@ void RuleMaker::ceiling_point() {
     (rope.when == LineState::always ? first : fixed).push_back(rope.id);
   if (first.size() > 1) first.resize(1);
   for (const int id : fixed) lines.push_back(id);
-  about(add("the hoist line leaves over the sheave that it hangs from", lines, first, kAny), -1, point.at, radius);
+  about(add("the hoist line leaves over the sheave that it hangs from", lines, first,
+            tackle_radius(scene_.hoist->line) + line_radius() + kFit),
+        -1, point.at, radius);
   for (const int id : first) lines.push_back(id);
   about(add("the hoist line is made fast there", lines, holder(point), tackle_radius(scene_.hoist->line) + kFit), -1,
         point.at, radius);
@@ -215,7 +224,7 @@ void RuleMaker::led_off_line() {
     std::vector<int> lines{rope.id};
     if (!last) {
       const int next = model_.room_ropes[i + 1].id;
-      about(add("the line turns over its lead", {rope.id}, {next}, kAny), -1, rope.b.at, radius);
+      about(add("the line turns over its lead", {rope.id}, {next}, 2.0 * line_radius() + kFit), -1, rope.b.at, radius);
       lines.push_back(next);
     }
     about(add("the lead is fixed there", lines, holder(rope.b), line_radius() + kFit), -1, rope.b.at, radius);
@@ -230,7 +239,8 @@ void RuleMaker::picks() {
   const bool direct = !scene_.hoist->spreader;
   const double knot = direct ? knot_room(scene_.hoist->line) : kLeadDiameters * scene_.hoist->line.diameter;
   const double thick = direct ? tackle_radius(scene_.hoist->line) : line_radius();
-  about(add("the hoist line takes hold of the stair there", ropes_at(pick.section - 1, at, PartKind::line), wood.ids, kAny),
+  about(add("the hoist line takes hold of the stair there", ropes_at(pick.section - 1, at, PartKind::line), wood.ids,
+            wood.depth + thick + kFit),
         pick.section - 1, at, knot + wood.depth + model_.margin.self + thick)
       .when = ContactTime::line_on;
 }
@@ -243,7 +253,7 @@ void RuleMaker::fold_line() {
     const Vec2 at{point.along, point.across};
     const WoodAt wood = wood_at(model_, point.section - 1, at, line.station);
     about(add("the fold line is made fast to the section there", ropes_at(point.section - 1, at, PartKind::fold_line),
-              wood.ids, kAny),
+              wood.ids, wood.depth + 0.5 * line.diameter + kFit),
           point.section - 1, at,
           kLeadDiameters * line.diameter + wood.depth + model_.margin.self + 0.5 * line.diameter);
   }

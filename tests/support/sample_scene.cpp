@@ -50,7 +50,8 @@ Hoist sample_hoist() {
   hoist.home = 4.000;
   hoist.pick = {1, 1.700, 0.0};
   hoist.spread = 0.520;
-  hoist.line = {4, SheaveKind::plain, 0.008, 8000.0, RoomPoint{{0.060, 1.200}, 6.900}};
+  hoist.line = {4, SheaveKind::plain, 0.008, 8000.0};
+  hoist.line.leads = {RoomPoint{{0.060, 1.200}, 6.900}};
   return hoist;
 }
 

@@ -109,7 +109,6 @@ class Collector {
     add(hoist.pick);
     add({hoist.spread, hoist.line.diameter});
     add(hoist.line.strength);
-    if (hoist.line.lead) add(*hoist.line.lead);
     for (const RoomPoint& lead : hoist.line.leads) add(lead);
     add({hoist.line.tail});
     if (hoist.line.blocks) add({hoist.line.blocks->length, hoist.line.blocks->width});

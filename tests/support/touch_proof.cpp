@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 #include "sim/clearance/pairs.h"
 #include "tests/support/proof_maker.h"
@@ -94,23 +93,23 @@ ProofMaker pair_in(const Model& model, const RehearsedTouch& touch, const Segmen
   return pair;
 }
 
-bool folded_at(const Place& place, const Linkage& linkage, int hinge) {
-  return at(linkage, *place.segment, place.u).folds[static_cast<std::size_t>(hinge)] >= 0.5 * std::numbers::pi;
+/// The part of the stair that a world's part is; a wheel on the floor is the first caster.
+const StairPart& part_of(const Model& model, const WorldPart& part) {
+  return *std::find_if(model.stair.begin(), model.stair.end(), [&](const StairPart& own) {
+    return own.kind == part.kind && own.section == part.section && (part.rolls || own.outline.core == part.shape.core);
+  });
 }
 
-Need need_of(const Model& model, const Move& move, const RehearsedTouch& touch, const Place& place) {
-  if (touch.b.section < 0) return room_need(model, wander_in(model, move), touch.a.kind, touch.b.kind);
-  const bool adjacent = touch.b.section + 1 == touch.a.section;
-  return section_need(model, touch.b.kind, touch.a.kind, adjacent,
-                      folded_at(place, model.linkage, std::min(touch.b.section, kMaxSections - 2)));
-}
-
-// Sections whose folds stay are not proven anew: then nothing is said of them in this move.
-bool looked_at(const Move& move, const RehearsedTouch& touch) {
-  return touch.b.section < 0 || stands_over_stations(move) || move.hooked_on ||
-         std::any_of(move.segments.begin(), move.segments.end(), [](const Segment& segment) {
-           return segment.kind == SegmentKind::drag || segment.from.folds != segment.to.folds;
-         });
+/// A margin, but for pairs that some contact rule names: those are held to its depth.
+Need need_of(const Model& model, const Move& move, const RehearsedTouch& touch) {
+  const bool room = touch.b.section < 0;
+  const int a = part_of(model, touch.a).id, b = room ? thing_of(model, touch.b).id : part_of(model, touch.b).id;
+  const Need margin = room ? room_need(model, wander_in(model, move), touch.a.kind, touch.b.kind)
+                           : section_need(model, wander_in(model, move), touch.b.kind, touch.a.kind);
+  double depth = -1.0;
+  for (const ContactRule& rule : model.contacts)
+    if (rule.names(a, b)) depth = std::max(depth, rule.depth);
+  return depth < 0.0 ? margin : contact_need(depth);
 }
 
 bool met(const MoveTrial& proven, const RehearsedTouch& touch) {
@@ -136,9 +135,9 @@ TouchAndProof lay_beside(const Model& model, int number, const MoveTrial& proven
   both.at_least = INFINITY;
   for (const Segment& segment : move.segments)
     both.at_least = std::min(both.at_least, pair_in(model, touch, segment).least(1e-5).at_least);
-  const Need need = need_of(model, move, touch, place);
+  const Need need = need_of(model, move, touch);
   both.margin = need.margin;
-  both.held_clear = need.check && looked_at(move, touch) && !met(proven, touch);
+  both.held_clear = need.check && !met(proven, touch);
   return both;
 }
 
