@@ -37,10 +37,27 @@ struct Joint {
   }
   bool rests(double tension) const {
     const double left = left_over(tension), moment = balance.weight + tension * balance.fold_line;
-    return std::abs(left) <= slack() && (left != moment || tension > 0.0 || balance.comes_back);
+    const bool pulled = tension > 0.0 && balance.fold_line > 0.0;
+    return std::abs(left) <= slack() && (left != moment || pulled || balance.comes_back);
+  }
+  /// Tensions of the fold line with which it is at rest; empty where there is none [N].
+  Interval tensions() const {
+    Interval range{0.0, kDeadCentre * balance.load};
+    if (!shut) keep_below(1.0, range);
+    if (!butted) keep_below(-1.0, range);
+    return range;
   }
   /// The tension that keeps it from opening [N].
   double wanted() const { return -balance.weight / balance.fold_line; }
+
+ private:
+  // Keeps what leaves no more than the slack turning it that way: closing for 1, opening for -1.
+  void keep_below(double way, Interval& range) const {
+    const double arm = way * balance.fold_line, room = slack() - way * balance.weight;
+    if (arm > 0.0) range.hi = std::min(range.hi, room / arm);
+    if (arm < 0.0) range.lo = std::max(range.lo, room / arm);
+    if (arm == 0.0 && room < 0.0) range = {1.0, 0.0};
+  }
 };
 
 bool foot_on_floor(const JointStops& stops, const Configuration& at) {
@@ -76,13 +93,19 @@ bool lies_on_section_above(const Model& model, const Configuration& at, int hing
   return false;
 }
 
-Joint joint_at(const JointLoads& loads, const JointStops& stops, const HeldPose& pose, int hinge) {
+// By itself a joint that opens is held by the line at whatever fold; whether it lies on the section above then does not
+// matter.
+bool may_press_shut(const Joint& joint, bool alone) {
+  return joint.balance.weight > 0.0 || (!alone && joint.balance.fold_line > 0.0);
+}
+
+Joint joint_at(const JointLoads& loads, const JointStops& stops, const HeldPose& pose, int hinge, bool alone) {
   Joint joint{hinge, balance_of(loads, pose.at, hinge, pose.hooked_on)};
   const double fold = pose.at.folds[index(hinge)];
   joint.turning = pose.turning[index(hinge)];
   joint.butted = fold <= kReached;
   joint.shut = fold >= stops.scene.stair.hinges[index(hinge)].limit - kReached;
-  if (!joint.shut && fold > 0.5 * std::numbers::pi && (joint.balance.weight > 0.0 || joint.balance.fold_line > 0.0))
+  if (!joint.shut && fold > 0.5 * std::numbers::pi && may_press_shut(joint, alone))
     joint.shut = lies_on_section_above(stops.model, pose.at, hinge);
   return joint;
 }
@@ -101,15 +124,12 @@ const Joint* worked_on(const std::vector<Joint>& joints) {
   return found;
 }
 
-// Tight enough for that joint, and tighter if another one that is pressed against its stop takes more.
+// One with which all joints are at rest; else the one that the joint worked on wants.
 double tension_for(const Joint* worked, const std::vector<Joint>& joints) {
-  if (!worked) return 0.0;
-  double tension = worked->wanted();
-  if (!worked->shut) return tension;
-  for (const Joint& joint : joints)
-    if (!joint.rests(tension) && joint.balance.weight < 0.0 && line_can_hold(joint))
-      tension = std::max(tension, joint.wanted());
-  return tension;
+  Interval range = joints.front().tensions();
+  for (const Joint& joint : joints) range = range.empty() ? range : meet(range, joint.tensions());
+  if (!range.empty()) return range.middle();
+  return worked ? worked->wanted() : 0.0;
 }
 
 JointHold why_loose(const Joint& joint, const Joint* worked) {
@@ -138,7 +158,7 @@ std::vector<JointState> joint_holds(const JointLoads& loads, const JointStops& s
   if (pose.hooked_on && loose == 1 && (standing || foot_on_floor(stops, pose.at))) return holds;
   std::vector<Joint> joints;
   for (int k = 0; k < static_cast<int>(pose.pinned.size()); ++k)
-    if (!pose.pinned[index(k)]) joints.push_back(joint_at(loads, stops, pose, k));
+    if (!pose.pinned[index(k)]) joints.push_back(joint_at(loads, stops, pose, k, loose == 1));
   const Joint* worked = worked_on(joints);
   const double tension = tension_for(worked, joints);
   for (const Joint& joint : joints) {

@@ -76,20 +76,13 @@ std::vector<Patch> patches_of(const RoomPart& part, const FaceFrame& frame, Inte
   return patches;
 }
 
-double face_distance(const MountingFace& face, const RoomPart& part) {
-  const RoundedPolygon edge = make_capsule(face.a, face.b, 0.0);
-  double least = kFar;
-  for (const Interval stretch : part.stations)
-    least = std::min(least, free_distance({edge, face.stations}, {part.outline, stretch}));
-  return least;
-}
-
-double point_distance(Vec2 at, double station, const RoomPart& part) {
-  const RoundedPolygon point = make_disc(at, 0.0);
-  double least = kFar;
-  for (const Interval stretch : part.stations)
-    least = std::min(least, free_distance({point, {station, station}}, {part.outline, stretch}));
-  return least;
+// To the nearest stretch of a part. What is further off along the rail alone than `most` is not looked at in the side
+// view: the answer is then some number from `most` on.
+double part_distance(const RoundedPolygon& outline, Interval stations, const RoomPart& part, double most) {
+  double beside = kFar;
+  for (const Interval stretch : part.stations) beside = std::min(beside, gap(stations, stretch));
+  if (beside >= most) return beside;
+  return std::hypot(std::max(0.0, distance(outline, {}, part.outline, {})), beside);
 }
 
 }  // namespace
@@ -109,11 +102,12 @@ FaceSupport face_support(const MountingFace& face, const std::vector<const RoomP
   const FaceFrame frame(face);
   const Interval edge = shrunk({0.0, frame.length}), stations = shrunk(face.stations);
   const double area = edge.length() * stations.length();
+  const RoundedPolygon line = make_capsule(face.a, face.b, 0.0);
   FaceSupport support{0.0, kFar, {}};
   std::vector<Patch> all;
   double most = 0.0;
   for (const RoomPart* part : building) {
-    const double away = face_distance(face, *part);
+    const double away = part_distance(line, face.stations, *part, std::max(support.distance, 2.0 * kOnFace));
     const std::vector<Patch> patches = away > kOnFace ? std::vector<Patch>{} : patches_of(*part, frame, face.stations);
     const double held = covered(patches, edge, stations);
     if (held > most || (most == 0.0 && away < support.distance)) support.nearest = part->name;
@@ -126,9 +120,11 @@ FaceSupport face_support(const MountingFace& face, const std::vector<const RoomP
 }
 
 NearThing nearest_thing(Vec2 at, double station, const std::vector<const RoomPart*>& building) {
+  const RoundedPolygon point = make_disc(at, 0.0);
   NearThing near{{}, kFar};
   for (const RoomPart* part : building)
-    if (const double away = point_distance(at, station, *part); away < near.distance) near = {part->name, away};
+    if (const double away = part_distance(point, {station, station}, *part, near.distance); away < near.distance)
+      near = {part->name, away};
   return near;
 }
 

@@ -7,10 +7,11 @@
 
 #include "sim/scene/reader.h"
 #include "tests/support/gallery.h"
+#include "tests/support/loose_scenes.h"
 
 using namespace stowpath;
 using stowpath::testing::changed;
-using stowpath::testing::gallery_text;
+using stowpath::testing::loose_scene;
 using stowpath::testing::model_of;
 
 namespace {
@@ -41,7 +42,7 @@ bool intact(const Fastenings& chain) {
 
 // A ledger under the loft's edge for the plates, which reach below it.
 std::string map_room() {
-  return changed(gallery_text("rolling-ladder"), "obstacles:\n",
+  return changed(loose_scene("ladder"), "obstacles:\n",
                  "obstacles:\n  - {name: ledger, box: {out: [380, 420], up: [2240, 2390]}, stations: [100, 5100]}\n");
 }
 
@@ -63,7 +64,7 @@ TEST_CASE("held by: every part of a sound scene has a chain down to the building
 
 TEST_CASE("held by: a chain goes from a caster over section, hook, pipe and bracket to what the bracket is on",
           "[mechanism][held]") {
-  const Fastenings chain = chain_of(links_of(gallery_text("three-section")), "section 3");
+  const Fastenings chain = chain_of(links_of(loose_scene("three sections")), "section 3");
   std::vector<std::string> way;
   for (const Fastening& link : chain) way.push_back(link.part);
   CHECK(way == std::vector<std::string>{"section 3", "hinge 2", "section 2", "hinge 1", "section 1",
@@ -72,18 +73,18 @@ TEST_CASE("held by: a chain goes from a caster over section, hook, pipe and brac
 }
 
 TEST_CASE("held by: hooks beside their side rails hang on nothing, in either unit", "[mechanism][held]") {
-  CHECK(told_of(gallery_text("long-curl"), "hook") == "held");
+  CHECK(told_of(loose_scene("one piece in inches"), "hook") == "held");
   const std::string inches =
-      told_of(changed(gallery_text("long-curl"), "[-11-1/4, 11-1/4]", "[-4-1/4, 4-1/4]"), "hook");
+      told_of(changed(loose_scene("one piece in inches"), "[-11-1/4, 11-1/4]", "[-4-1/4, 4-1/4]"), "hook");
   // The side rails' inner faces at 10-1/2 in, the rod's outer edge at 4-1/2 in.
   CHECK_THAT(inches, Contains("6\" beside the nearest side rail") && Contains("2 hooks") && Contains("11 1/4\""));
-  const std::string between = changed(gallery_text("three-section"), "[-281, 281]", "[-150, 150]");
+  const std::string between = changed(loose_scene("three sections"), "[-281, 281]", "[-150, 150]");
   // Side rails from 262 mm: the rod ends at 157 mm.
   CHECK_THAT(told_of(between, "hook"), Contains("105 mm beside the nearest side rail"));
 }
 
 TEST_CASE("held by: a hook may lie flat on a side rail's face, but no further off than 2 mm", "[mechanism][held]") {
-  const std::string text = gallery_text("demo-cured");
+  const std::string text = loose_scene("folding");
   const auto at = [&](const std::string& station) {
     return told_of(changed(text, "stations: [-261, 261], rod", "stations: [-" + station + ", " + station + "], rod"),
                    "hook");
@@ -94,7 +95,7 @@ TEST_CASE("held by: a hook may lie flat on a side rail's face, but no further of
 
 TEST_CASE("held by: a shank lies on wood over two of its diameters at least, and so do its screws",
           "[mechanism][held]") {
-  const std::string text = gallery_text("demo-cured");  // side rails begin 75 mm below the pivot, rod 12
+  const std::string text = loose_scene("folding");  // side rails begin 75 mm below the pivot, rod 12
   const auto shank = [&](const std::string& length) { return changed(text, "shank: 150", "shank: " + length); };
   CHECK(told_of(shank("99"), "hook") == "held");
   CHECK_THAT(told_of(shank("98"), "hook"), Contains("over 23 mm") && Contains("24 mm at least"));
@@ -108,7 +109,7 @@ TEST_CASE("held by: a shank lies on wood over two of its diameters at least, and
 }
 
 TEST_CASE("held by: a plate hook is held by its pieces below the pivot", "[mechanism][held]") {
-  const std::string text = gallery_text("strap-rail");
+  const std::string text = loose_scene("straps");
   CHECK(told_of(text, "hook") == "held");
   const std::string short_shank =
       changed(text, "[[0, 22], [170, 22], [170, 52], [0, 52]]", "[[0, 22], [85, 22], [85, 52], [0, 52]]");
@@ -116,16 +117,16 @@ TEST_CASE("held by: a plate hook is held by its pieces below the pivot", "[mecha
 }
 
 TEST_CASE("held by: brackets off the loft are screwed to nothing", "[mechanism][held]") {
-  const std::string text = gallery_text("costume-loft");
+  const std::string text = loose_scene("inches");
   CHECK(told_of(text, "bracket") == "held");
   const std::string off = told_of(changed(text, "edge: 30", "edge: 28"), "bracket");
   CHECK_THAT(off, Contains("8 brackets") && Contains("2\" away from the loft") && Contains("projection: 5\""));
-  const std::string three = told_of(changed(gallery_text("three-section"), "edge: 800", "edge: 749"), "bracket");
+  const std::string three = told_of(changed(loose_scene("three sections"), "edge: 800", "edge: 749"), "bracket");
   CHECK_THAT(three, Contains("51 mm away from the loft"));
 }
 
 TEST_CASE("held by: each bracket counts by itself, and half a plate is told as half", "[mechanism][held]") {
-  const std::string text = gallery_text("costume-loft");  // plates 2-1/2 in wide, the loft from 6 in to 21 ft
+  const std::string text = loose_scene("inches");  // plates 2-1/2 in wide, the loft from 6 in to 21 ft
   const std::string half = told_of(changed(text, "stations: [6, 21 ft]", "stations: [12, 21 ft]"), "bracket");
   CHECK_THAT(half, Contains("the bracket at 1'-0\" is fastened only in part") && Contains("50 %"));
   const std::string beyond = told_of(changed(text, "stations: [6, 21 ft]", "stations: [24, 21 ft]"), "bracket");
@@ -137,13 +138,13 @@ TEST_CASE("held by: each bracket counts by itself, and half a plate is told as h
 }
 
 TEST_CASE("held by: a plate that is sunk into a thing is on no face of it", "[mechanism][held]") {
-  CHECK_THAT(told_of(changed(gallery_text("costume-loft"), "edge: 30", "edge: 32"), "bracket"),
+  CHECK_THAT(told_of(changed(loose_scene("inches"), "edge: 30", "edge: 32"), "bracket"),
              Contains("touches the loft but does not lie on a face of it"));
 }
 
 TEST_CASE("held by: two things side by side hold one plate between them", "[mechanism][held]") {
   const std::string two =
-      changed(gallery_text("rolling-ladder"), "obstacles:\n",
+      changed(loose_scene("ladder"), "obstacles:\n",
               "obstacles:\n"
               "  - {name: upper board, box: {out: [380, 420], up: [2285, 2390]}, stations: [100, 5100]}\n"
               "  - {name: lower board, box: {out: [380, 420], up: [2200, 2285]}, stations: [100, 5100]}\n");
@@ -152,14 +153,14 @@ TEST_CASE("held by: two things side by side hold one plate between them", "[mech
 }
 
 TEST_CASE("held by: a post stands on what is under its foot", "[mechanism][held]") {
-  const std::string text = gallery_text("post-rail");
+  const std::string text = loose_scene("posts");
   CHECK(told_of(text, "bracket") == "held");
   CHECK_THAT(told_of(changed(text, "above: 30}", "above: 30, foot: 20}"), "bracket"),
              Contains("the post's foot is 20 mm away from the floor"));
 }
 
 TEST_CASE("held by: a strap's plate has to be on the wall that it is screwed to", "[mechanism][held]") {
-  const std::string text = gallery_text("strap-rail");
+  const std::string text = loose_scene("straps");
   CHECK_THAT(told_of(text, "bracket"), Contains("only in part"));
   CHECK(
       told_of(
@@ -170,7 +171,7 @@ TEST_CASE("held by: a strap's plate has to be on the wall that it is screwed to"
 
 TEST_CASE("held by: a bracket by outline needs one whole edge on a face, and pieces that touch", "[mechanism][held]") {
   const std::string wall = changed(
-      gallery_text("three-section"),
+      loose_scene("three sections"),
       "shape: wall-saddle, projection: 90, drop: 75, arm: 14, saddle: [45, 2], plate: [70, 110, 8]",
       "shape: outline, parts: [{name: plate, outline: [[-90, -130], [-82, -130], [-82, -20], [-90, -20]], width: 70}, "
       "{name: arm, outline: [[-82, -85], [0, -85], [0, -24.13], [-82, -75]], width: 14}]");
@@ -183,7 +184,7 @@ TEST_CASE("held by: a bracket by outline needs one whole edge on a face, and pie
 }
 
 TEST_CASE("held by: a pipe takes two brackets, and its ends do not run on beyond a span", "[mechanism][held]") {
-  const std::string text = gallery_text("costume-loft");
+  const std::string text = loose_scene("inches");
   const std::string all = "at: [12, 48, 84, 120, 156, 192, 228, 250]";
   CHECK_THAT(told_of(changed(text, all, "at: [120]"), "rail's pipe"), Contains("takes two"));
   CHECK_THAT(told_of(changed(text, all, "at: [48, 84, 120, 156, 192, 228, 250]"), "rail's pipe"), Contains("3'-8\""));
@@ -191,7 +192,7 @@ TEST_CASE("held by: a pipe takes two brackets, and its ends do not run on beyond
 }
 
 TEST_CASE("held by: a pick has wood within 60 mm, and so has each of two", "[mechanism][held]") {
-  const std::string text = gallery_text("three-section");
+  const std::string text = loose_scene("three sections");
   const std::string pick = "along: 1800, across: 0, spread: 0";
   CHECK_THAT(told_of(changed(text, pick, "along: 15000, across: 0, spread: 0"), "pick"), Contains("12.824 m"));
   CHECK_THAT(told_of(changed(text, pick, "along: 50, across: 0, spread: 0"), "pick"), Contains("it reaches 60 mm"));
@@ -203,7 +204,7 @@ TEST_CASE("held by: a pick has wood within 60 mm, and so has each of two", "[mec
 }
 
 TEST_CASE("held by: the fold line's end and its pulleys are in wood", "[mechanism][held]") {
-  const std::string text = gallery_text("demo-cured");
+  const std::string text = loose_scene("folding");
   CHECK(told_of(text, "fold line's end") == "held");
   CHECK_THAT(told_of(changed(text, "from: {section: 1, along: 200, across: -60}",
                              "from: {section: 1, along: 200, across: -260}"),
@@ -215,7 +216,7 @@ TEST_CASE("held by: the fold line's end and its pulleys are in wood", "[mechanis
 
 TEST_CASE("held by: a ceiling point hangs from something within 100 mm, over all of its way if it rolls",
           "[mechanism][held]") {
-  const std::string text = gallery_text("costume-loft");
+  const std::string text = loose_scene("inches");
   const std::string point = "ceiling point: {out: 94, up: 12 ft 11 in, station: 102}";
   CHECK(told_of(text, "ceiling point") == "held");
   const std::string low = changed(text, point, "ceiling point: {out: 94, up: 11 ft 4 in, station: 102}");
@@ -229,28 +230,29 @@ TEST_CASE("held by: a ceiling point hangs from something within 100 mm, over all
 }
 
 TEST_CASE("held by: each lead is on a wall, ceiling or named thing", "[mechanism][held]") {
-  const std::string text = gallery_text("crowded-workshop");
-  CHECK(told_of(text, "lead 1") == "held");
+  const std::string lead = "lead: {out: 4400, up: 3900, station: 4170}";
+  CHECK_THAT(told_of(loose_scene("folding"), "lead 1"), Contains("the ceiling, 200 mm away"));
+  const std::string wall = "{out: 4550, up: 3900, station: 4170}";
+  CHECK(told_of(changed(loose_scene("folding"), lead, "lead: " + wall), "lead 1") == "held");
   const std::string two =
-      changed(text, "lead: {out: 5150, up: 4200, station: 5355}",
-              "leads: [{out: 5150, up: 4200, station: 5355}, {out: 3600, up: 2300, station: 7000}]");
+      changed(loose_scene("folding"), lead, "leads: [" + wall + ", {out: 3600, up: 2300, station: 7000}]");
   CHECK(told_of(two, "lead 1") == "held");
   CHECK_THAT(told_of(two, "lead 2"), Contains("lead 2 is fastened to nothing"));
 }
 
 TEST_CASE("held by: a winch stands on something, and a hand pulls where someone stands", "[mechanism][held]") {
-  CHECK_THAT(told_of(gallery_text("three-section"), "winch"), Contains("the floor, 1.200 m away"));
-  CHECK(told_of(changed(gallery_text("three-section"), "strength: 12 kN}",
+  CHECK_THAT(told_of(loose_scene("three sections"), "winch"), Contains("the floor, 1.200 m away"));
+  CHECK(told_of(changed(loose_scene("three sections"), "strength: 12 kN}",
                         "strength: 12 kN, hand: {out: 5700, up: 800, station: 4700}}"),
                 "winch") == "held");
-  const std::string hand = changed(gallery_text("demo-cured"), "station: 4170}}",
-                                   "station: 4170}, hand: {out: 4400, up: 2400, station: 4170}}");
+  const std::string hand =
+      changed(loose_scene("folding"), "station: 4170}}", "station: 4170}, hand: {out: 4400, up: 2400, station: 4170}}");
   CHECK_THAT(told_of(hand, "hand on the line"), Contains("2.400 m over the floor"));
 }
 
 TEST_CASE("held by: an extra touches wood of its section, or one that does", "[mechanism][held]") {
   const auto with = [](const std::string& extras) {
-    return changed(gallery_text("three-section"), "  handrails: none\n", "  handrails: none\n  extras:\n" + extras);
+    return changed(loose_scene("three sections"), "  handrails: none\n", "  handrails: none\n  extras:\n" + extras);
   };
   const std::string tray =
       "    - {name: tray, section: 2, outline: [[500, 172], [700, 172], [700, 200], [500, 200]], stations: [-290, "
@@ -266,23 +268,21 @@ TEST_CASE("held by: an extra touches wood of its section, or one that does", "[m
 }
 
 TEST_CASE("held by: casters beside the stair are carried by nothing", "[mechanism][held]") {
-  CHECK(told_of(gallery_text("three-section"), "caster") == "held");
+  CHECK(told_of(loose_scene("three sections"), "caster") == "held");
   // Wheel of 80 mm: its rim 100 mm off the plate, which ends 8 mm outside of the side rail's face at 300 mm.
   CHECK_THAT(
-      told_of(changed(gallery_text("three-section"), "stations: [-330, 330]", "stations: [-448, 448]"), "caster"),
+      told_of(changed(loose_scene("three sections"), "stations: [-330, 330]", "stations: [-448, 448]"), "caster"),
       Contains("2 casters") && Contains("100 mm away"));
-  CHECK_THAT(told_of(changed(gallery_text("long-curl"), "[-12-7/8, 12-7/8]", "[-17-3/4, 17-3/4]"), "caster"),
+  CHECK_THAT(told_of(changed(loose_scene("one piece in inches"), "[-12-7/8, 12-7/8]", "[-17-3/4, 17-3/4]"), "caster"),
              Contains("2 casters"));
-  CHECK_THAT(
-      told_of(changed(gallery_text("rolling-ladder"), "along: 2405, across: 0", "along: 2405, across: 160"), "caster"),
-      Contains("2 casters"));
+  CHECK_THAT(told_of(changed(loose_scene("ladder"), "along: 2405, across: 0", "along: 2405, across: 160"), "caster"),
+             Contains("2 casters"));
 }
 
 TEST_CASE("held by: treads stand between the side rails, a pin goes through both sections, leaves lie on wood",
           "[mechanism][held]") {
-  CHECK_THAT(told_of(changed(gallery_text("demo-cured"), "overhang: 0}", "overhang: 90}"), "tread"),
-             Contains("only 3"));
-  Scene scene = parse_scene(gallery_text("three-section"), "test.yaml");
+  CHECK_THAT(told_of(changed(loose_scene("folding"), "overhang: 0}", "overhang: 90}"), "tread"), Contains("only 3"));
+  Scene scene = parse_scene(loose_scene("three sections"), "test.yaml");
   scene.stair.hinges[1].leaf = 1.430;  // the last section is 1.4 m long
   scene.stair.locks[1].length = 5.598;
   const Model model = build_model(scene);
@@ -293,15 +293,17 @@ TEST_CASE("held by: treads stand between the side rails, a pin goes through both
 }
 
 TEST_CASE("held by: a guard stands on the deck", "[mechanism][held]") {
-  CHECK(told_of(gallery_text("crowded-workshop"), "loft's guard") == "held");
-  CHECK_THAT(told_of(changed(gallery_text("crowded-workshop"), "out: 940", "out: 1030"), "loft's guard"),
-             Contains("30 mm past"));
+  const auto guarded = [](const std::string& out) {
+    return changed(loose_scene("folding"), "stations: [300, 7300]}",
+                   "stations: [300, 7300], guard: {height: 1050, thickness: 40, out: " + out + "}}");
+  };
+  CHECK(told_of(guarded("900"), "loft's guard") == "held");
+  CHECK_THAT(told_of(guarded("930"), "loft's guard"), Contains("30 mm past"));
 }
 
 TEST_CASE("held by: wider margins and tolerances hold nothing that was loose", "[mechanism][held]") {
-  for (const char* name :
-       {"demo", "costume-loft", "crowded-workshop", "three-section", "strap-rail", "rolling-ladder"}) {
-    Scene scene = parse_scene(gallery_text(name), "test.yaml");
+  for (const char* name : {"folding", "inches", "three sections", "straps", "ladder", "posts", "one piece in inches"}) {
+    Scene scene = parse_scene(loose_scene(name), "test.yaml");
     const Fastenings before = held_by(scene, build_model(scene));
     scene.margin = {0.2, 0.2, 0.2};
     scene.tolerance = 0.1;
@@ -315,7 +317,7 @@ TEST_CASE("held by: wider margins and tolerances hold nothing that was loose", "
 }
 
 TEST_CASE("held by: the dry fit tells each loose thing as a finding of kind build", "[mechanism][held]") {
-  const DryFit fit = testing::dry_fit_of(changed(gallery_text("post-rail"), "[-204, 204]", "[-100, 100]"));
+  const DryFit fit = testing::dry_fit_of(changed(loose_scene("posts"), "[-204, 204]", "[-100, 100]"));
   const auto loose = std::find_if(fit.findings.begin(), fit.findings.end(),
                                   [](const Finding& f) { return f.parts[0] == "hook" && f.note != ""; });
   REQUIRE(loose != fit.findings.end());
