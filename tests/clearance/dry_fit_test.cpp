@@ -24,7 +24,8 @@ TEST_CASE("dry fit: the demo shows its three faults, and none of them while the 
   INFO(told(fit));
   CHECK(fit.verdict == Verdict::interference);
   CHECK(result_of(fit, MoveKind::roll).verdict == Verdict::clear);
-  CHECK(result_of(fit, MoveKind::drag).verdict == Verdict::clear);
+  // On an uneven floor the play of the drag may bring a side rail to the arm at home, no more is known.
+  CHECK(find(fit, FindingKind::undecided, "side rail", "bracket arm"));
 
   const Finding* curl = find(fit, FindingKind::interference, "hook curl", "bracket arm");
   REQUIRE(curl);
@@ -42,7 +43,7 @@ TEST_CASE("dry fit: the demo shows its three faults, and none of them while the 
   const Finding* wall = find(fit, FindingKind::zone, "side rail", "photo wall");
   REQUIRE(wall);
   CHECK(wall->move_kinds == std::vector{MoveKind::park});
-  CHECK(fit.findings.size() == 4);
+  CHECK(fit.findings.size() == 5);
 }
 
 TEST_CASE("dry fit: the demo's cured twin is proven clear over the whole span and every move", "[dryfit]") {
@@ -67,7 +68,8 @@ TEST_CASE("dry fit: every scene of the gallery gets the answer that its comment 
   const DryFit crowded = dry_fit_of(gallery_text("crowded-workshop"));
   INFO(told(crowded));
   CHECK(find(crowded, FindingKind::interference, "hoist line", "drying line"));
-  CHECK(crowded.findings.size() == 1);
+  CHECK(find(crowded, FindingKind::interference, "hanging hoist line", "drying line"));
+  CHECK(crowded.findings.size() == 2);
 }
 
 // Common practice, no source: hooks that clear a 1 in pipe still fouled its brackets, spaced 3 ft, while rolling, and

@@ -17,7 +17,10 @@ TEST_CASE("model: the sample stands where its numbers say", "[mechanism]") {
   CHECK(model.working_lean == Approx(std::acos(2.8592 / 3.290)).margin(1e-14));
   CHECK(model.hook_slack == Approx(0.0033).margin(1e-15));
   CHECK(model.home == 4.0);
-  CHECK(model.faults.empty());
+  // Its first bracket stands half off the loft, and its caster plates are as long as what is left of the side rails.
+  REQUIRE(model.faults.size() == 2);
+  CHECK(model.faults[0].parts[0] == "bracket");
+  CHECK(model.faults[1].parts[0] == "caster plate");
 }
 
 TEST_CASE("model: every part belongs to a section and has stations and a counter-clockwise outline", "[mechanism]") {

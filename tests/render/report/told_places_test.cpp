@@ -32,7 +32,7 @@ TEST_CASE("told places: no finding is told at stations where the stair cannot st
   const std::string cured = gallery_text("demo-cured");
   // A shelf along the whole room in the way of the lift, and a floor without an end that the foot is pressed into.
   check_stations(changed(cured, "  - {name: casting bench,",
-                         "  - {name: shelf, box: {out: [2300, 2700], up: [2600, 2700]}}\n  - {name: casting bench,"));
+                         "  - {name: shelf, box: {out: [2300, 2700], up: [2600, 2700]}, stations: [0, 7600]}\n  - {name: casting bench,"));
   check_stations(changed(cured, "  - drag: {lean: 40}\n  - hang: {lean: 70}\n  - fold: 176\n", "  - fold: 176\n"));
 }
 
@@ -46,8 +46,8 @@ TEST_CASE("told places: a stair parked off its line keeps the clearance of its s
 }
 
 TEST_CASE("told places: a led-off line meets a joist at the stations where both are", "[dryfit]") {
-  const std::string aslant = changed(gallery_text("demo-cured"), "lead: {out: 4400, up: 3900, station: 4170}",
-                                     "lead: {out: 4400, up: 3900, station: 4270}");
+  const std::string aslant = changed(gallery_text("demo-cured"), "{out: 4550, up: 4060, station: 4170}, ",
+                                     "{out: 4550, up: 4060, station: 4270}, ");
   const std::string scene =
       changed(aslant, "  - {name: casting bench,",
               "  - {name: joist, box: {out: [3400, 3500], up: [3900, 4060]}, stations: [4000, 4350]}\n"
