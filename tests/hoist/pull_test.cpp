@@ -244,7 +244,7 @@ TEST_CASE("pull: changes are ranked by benefit, and one more part pulls less and
 TEST_CASE("pull: the gallery's hoists are all walked through", "[hoist]") {
   for (const char* name : {"demo", "demo-cured", "three-section", "costume-loft", "crowded-workshop"}) {
     INFO(name);
-    const Scene scene = parse_scene(testing::gallery_text(name), name);
+    const Scene scene = parse_scene(testing::rig_text(name), name);
     const PullReport report = pull_through(scene, build_model(scene));
     REQUIRE(report.peak_raising);
     CHECK(peak(report) > 0.0);

@@ -73,7 +73,7 @@ TEST_CASE("pull work: with friction the losses are the hand's work less the gain
 TEST_CASE("pull work: the book balances over whole procedures, drag, swing and fold included", "[hoist]") {
   for (const char* name : {"demo", "three-section", "costume-loft", "crowded-workshop"}) {
     INFO(name);
-    const Scene scene = parse_scene(testing::gallery_text(name), name);
+    const Scene scene = parse_scene(testing::rig_text(name), name);
     const Model model = build_model(scene);
     for (const FrictionEnd end : {FrictionEnd::least, FrictionEnd::mean, FrictionEnd::most})
       for (const bool friction : {true, false}) {

@@ -54,7 +54,7 @@ struct Propped {
 TEST_CASE("seat balance: the pipe's force is that of the statics, section by section", "[hoist]") {
   int compared = 0;
   for (const char* name : {"demo-cured", "costume-loft", "three-section"}) {
-    const Scene scene = parse_scene(testing::gallery_text(name), name);
+    const Scene scene = parse_scene(testing::rig_text(name), name);
     const Model model = build_model(scene);
     LiftRig rig = lift_rig(scene, model, FrictionEnd::most, 0.005);
     double weight = 0.0;

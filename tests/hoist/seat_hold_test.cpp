@@ -13,7 +13,7 @@ namespace {
 // A board close behind the hooks' crown stops a push along the shanks, a beam over the stair a lift of the level stair.
 std::string beamed(int up) {
   const std::string text =
-      testing::changed(testing::gallery_text("demo-cured"), "hang: {lean: 70}", "hang: {lean: 80}");
+      testing::changed(testing::rig_text("demo-cured"), "hang: {lean: 70}", "hang: {lean: 80}");
   return testing::changed(
       text, "obstacles:",
       "obstacles:\n  - {name: board, box: {out: [905, 933], up: [2860, 2950]}, stations: [0, 7600]}\n"

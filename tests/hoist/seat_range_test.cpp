@@ -37,7 +37,7 @@ void check_no_greener(const ByMove& narrow, const ByMove& wide) {
 std::vector<Scene> scenes() {
   std::vector<Scene> out;
   for (const char* name : {"costume-loft", "crowded-workshop", "demo", "demo-cured", "three-section"})
-    out.push_back(parse_scene(testing::gallery_text(name), name));
+    out.push_back(parse_scene(testing::rig_text(name), name));
   for (unsigned seed = 1; seed <= 8; ++seed) out.push_back(parse_scene(testing::random_scene(seed), "random.yaml"));
   return out;
 }
@@ -82,7 +82,7 @@ TEST_CASE("seat: a wider range of any friction never makes a move greener", "[ho
 
 // With a pick so near the pipe that the line has hardly a lever, the joints bind and not the foot.
 TEST_CASE("seat: a wider range of friction never makes a stair greener whose line has little lever", "[hoist]") {
-  const std::string text = testing::changed(testing::gallery_text("demo-cured"), "along: 1700, across: 0, spread: 0",
+  const std::string text = testing::changed(testing::rig_text("demo-cured"), "along: 1700, across: 0, spread: 0",
                                             "along: 300, across: 0, spread: 0");
   for (const int out : {1000, 1100, 1300, 1800}) {
     INFO("ceiling point out " << out);
@@ -96,7 +96,7 @@ TEST_CASE("seat: a wider range of friction never makes a stair greener whose lin
 
 TEST_CASE("seat: a wider range of friction never makes the verdict greener", "[hoist]") {
   for (const char* name : {"costume-loft", "demo-cured", "three-section"}) {
-    Scene scene = parse_scene(testing::gallery_text(name), name);
+    Scene scene = parse_scene(testing::rig_text(name), name);
     int narrow = 0;
     for (const Interval range : {Interval{0.05, 0.05}, {0.04, 0.08}, {0.03, 0.15}, {0.02, 0.4}, {0.01, 0.7}}) {
       INFO(name << ", floor friction up to " << range.hi);
@@ -111,7 +111,7 @@ TEST_CASE("seat: a wider range of friction never makes the verdict greener", "[h
 
 TEST_CASE("seat: a wider seat range never makes the verdict greener", "[hoist]") {
   for (const char* name : {"costume-loft", "demo-cured", "three-section", "rolling-ladder"}) {
-    Scene scene = parse_scene(testing::gallery_text(name), name);
+    Scene scene = parse_scene(testing::rig_text(name), name);
     scene.friction.floor = {0.02, 0.05};
     for (const double margin : {0.003, 0.0037, 0.0065}) {
       scene.margin.hook = margin;

@@ -12,7 +12,7 @@
 
 using namespace stowpath;
 using testing::changed;
-using testing::gallery_text;
+using testing::rig_text;
 
 namespace {
 
@@ -40,7 +40,7 @@ struct Seated {
 
 std::string low_pick(const std::string& wrap) {
   std::string text =
-      changed(gallery_text("demo-cured"), "along: 1700, across: 0, spread: 0", "along: 700, across: 0, spread: 0");
+      changed(rig_text("demo-cured"), "along: 1700, across: 0, spread: 0", "along: 700, across: 0, spread: 0");
   return changed(text, "wrap: 195", "wrap: " + wrap);
 }
 
@@ -49,7 +49,7 @@ bool says(const Finding& finding, const std::string& words) { return finding.not
 }  // namespace
 
 TEST_CASE("seat: the cured demo's hooks stay on all the way, standing and lifted", "[hoist]") {
-  const Seated demo(gallery_text("demo-cured"));
+  const Seated demo(rig_text("demo-cured"));
   CHECK(demo.findings().empty());
   REQUIRE(demo.seat.worst);
   CHECK(demo.seat.unjudged == 0);
@@ -60,7 +60,7 @@ TEST_CASE("seat: the cured demo's hooks stay on all the way, standing and lifted
 
 // The line of the floor's force passes through the hinge: foot out from the hinge over the hinge's height.
 TEST_CASE("seat: a dragged foot binds from the friction on at which the floor's force points at the hinge", "[hoist]") {
-  const Seated rough(gallery_text("demo-cured"), kRough);
+  const Seated rough(rig_text("demo-cured"), kRough);
   int bound = 0;
   for (const SeatPose& pose : rough.seat.poses) {
     if (!pose.contact.binds) continue;
@@ -74,16 +74,16 @@ TEST_CASE("seat: a dragged foot binds from the friction on at which the floor's 
   }
   CHECK(bound > 0);
   CHECK(rough.seat.binding == bound);
-  CHECK(Seated(gallery_text("demo-cured")).seat.binding == 0);
+  CHECK(Seated(rig_text("demo-cured")).seat.binding == 0);
 }
 
 TEST_CASE("seat: what has no balance is undecided, by the friction from which on", "[hoist]") {
-  const std::vector<Finding> findings = Seated(gallery_text("demo-cured"), kRough).findings();
+  const std::vector<Finding> findings = Seated(rig_text("demo-cured"), kRough).findings();
   REQUIRE(findings.size() == 2);
   CHECK(findings[0].kind == FindingKind::seat);
   CHECK(says(findings[0], "the dragged foot props the stair up; they stay on up to a floor friction of 0.12"));
-  CHECK(Seated(gallery_text("demo-cured"), {0.02, 0.12}).findings().empty());
-  CHECK_FALSE(Seated(gallery_text("demo-cured"), {0.02, 0.13}).findings().empty());
+  CHECK(Seated(rig_text("demo-cured"), {0.02, 0.12}).findings().empty());
+  CHECK_FALSE(Seated(rig_text("demo-cured"), {0.02, 0.13}).findings().empty());
   CHECK(findings[1].kind == FindingKind::undecided);
   CHECK(says(findings[1], "with a floor friction over 0.5"));
   CHECK(says(findings[1], "the scene's range goes to 0.70"));
@@ -94,7 +94,7 @@ TEST_CASE("seat: what has no balance is undecided, by the friction from which on
 TEST_CASE("seat: a wider friction of the floor does not make a fault go away", "[hoist]") {
   for (const double most : {0.4, 0.5, 0.6, 0.7}) {
     INFO("floor friction up to " << most);
-    const std::vector<Finding> findings = Seated(gallery_text("costume-loft"), {0.3, most}).findings();
+    const std::vector<Finding> findings = Seated(rig_text("costume-loft"), {0.3, most}).findings();
     REQUIRE_FALSE(findings.empty());
     CHECK(findings[0].kind == FindingKind::seat);
     CHECK((findings.size() == 2) == (most > 0.55));
@@ -103,7 +103,7 @@ TEST_CASE("seat: a wider friction of the floor does not make a fault go away", "
 
 // Before full stretch the lower section, whose centre of mass lies a little to the side, runs on by itself.
 TEST_CASE("seat: with no friction at all the line does not hold the last of a drag, and that is undecided", "[hoist]") {
-  const std::vector<Finding> findings = Seated(gallery_text("demo-cured"), {0.0, 0.05}).findings();
+  const std::vector<Finding> findings = Seated(rig_text("demo-cured"), {0.0, 0.05}).findings();
   REQUIRE(findings.size() == 1);
   CHECK(findings[0].kind == FindingKind::undecided);
   CHECK(says(findings[0], "moves by itself"));
@@ -111,7 +111,7 @@ TEST_CASE("seat: with no friction at all the line does not hold the last of a dr
 }
 
 TEST_CASE("seat: a line from nowhere is undecided", "[hoist]") {
-  Scene scene = on_floor(gallery_text("demo-cured"), kEasy);
+  Scene scene = on_floor(rig_text("demo-cured"), kEasy);
   scene.hoist->ceiling_point.reset();
   const Model model = build_model(scene);
   const std::vector<Finding> findings = seat_findings(model, look_at_seat(scene, model));
@@ -122,7 +122,7 @@ TEST_CASE("seat: a line from nowhere is undecided", "[hoist]") {
 }
 
 TEST_CASE("seat: without a hoist the standing stair is judged and nothing else", "[hoist]") {
-  const Seated ladder(gallery_text("rolling-ladder"));
+  const Seated ladder(rig_text("rolling-ladder"));
   REQUIRE(ladder.seat.moves.size() == 1);
   CHECK(ladder.seat.moves[0].judged);
   CHECK(ladder.seat.standing);
@@ -136,7 +136,7 @@ TEST_CASE("seat: a walk in steps eighty times finer finds nothing outside what t
   fine.step /= 80.0;
   for (const char* name : {"demo-cured", "costume-loft", "three-section"}) {
     const Interval floor = std::string(name) == "demo-cured" ? kRough : kEasy;
-    const Seated coarse(gallery_text(name), floor), close(gallery_text(name), floor, fine);
+    const Seated coarse(rig_text(name), floor), close(rig_text(name), floor, fine);
     REQUIRE(close.seat.poses.size() > 20 * coarse.seat.poses.size());
     for (std::size_t m = 0; m < coarse.seat.moves.size(); ++m) {
       INFO(name << ", move " << m);
@@ -156,7 +156,7 @@ TEST_CASE("seat: whatever friction acts in each joint, the force points within w
   const auto share = [&] { return std::uniform_real_distribution(-1.0, 1.0)(random); };
   int compared = 0;
   for (const char* name : {"demo-cured", "costume-loft", "three-section"}) {
-    const Seated stair(gallery_text(name), kRough);
+    const Seated stair(rig_text(name), kRough);
     const LiftRig rig = lift_rig(stair.scene, stair.model, FrictionEnd::most, 0.005);
     for (const SeatPose& pose : stair.seat.poses) {
       const Move& move = stair.model.moves[pose.move];
@@ -192,7 +192,7 @@ TEST_CASE("seat: a pick inside of the centre of mass turns the stair over, and a
 }
 
 TEST_CASE("seat: a ceiling point near the wall draws the hooks off along their shanks", "[hoist]") {
-  const Seated drawn(changed(gallery_text("demo-cured"), "ceiling point: {out: 2550", "ceiling point: {out: 1300"));
+  const Seated drawn(changed(rig_text("demo-cured"), "ceiling point: {out: 2550", "ceiling point: {out: 1300"));
   const std::vector<Finding> findings = drawn.findings();
   REQUIRE(findings.size() == 1);
   CHECK(says(findings[0], "along their shanks"));
@@ -201,7 +201,7 @@ TEST_CASE("seat: a ceiling point near the wall draws the hooks off along their s
 }
 
 TEST_CASE("seat: a contact near the curl's end is found, and where it ends to a millionth", "[hoist]") {
-  const Seated shortish(changed(gallery_text("demo-cured"), "wrap: 195", "wrap: 110"));
+  const Seated shortish(changed(rig_text("demo-cured"), "wrap: 195", "wrap: 110"));
   const std::vector<Finding> findings = shortish.findings();
   REQUIRE(findings.size() == 1);
   CHECK(says(findings[0], "of their 110° of arc"));
@@ -216,7 +216,7 @@ TEST_CASE("seat: a contact near the curl's end is found, and where it ends to a 
 
 // A beam over the level stair stops it from 74.6 degrees on, and no earlier: the worst pose, at 75, is held.
 TEST_CASE("seat: a stop that holds the worst pose alone does not silence the rest of the stretch", "[hoist]") {
-  std::string text = changed(gallery_text("demo-cured"), "ceiling point: {out: 2550", "ceiling point: {out: 2100");
+  std::string text = changed(rig_text("demo-cured"), "ceiling point: {out: 2550", "ceiling point: {out: 2100");
   text = changed(text, "obstacles:",
                  "obstacles:\n  - {name: board, box: {out: [905, 933], up: [2860, 2950]}, stations: [0, 7600]}\n"
                  "  - {name: beam, box: {out: [1500, 1600], up: [2865, 2960]}, stations: [0, 7600]}");
@@ -233,7 +233,7 @@ TEST_CASE("seat: a stop that holds the worst pose alone does not silence the res
 }
 
 TEST_CASE("seat: lift needed and free are told for the standing and the level stair", "[hoist]") {
-  const Seated demo(gallery_text("demo-cured"));
+  const Seated demo(rig_text("demo-cured"));
   REQUIRE(demo.seat.standing);
   REQUIRE(demo.seat.parked);
   // Standing at lean a, the curl's outer corner lies 36 mm sin(a + 195 degrees) under the hooks' centre, which lies
@@ -247,7 +247,7 @@ TEST_CASE("seat: lift needed and free are told for the standing and the level st
 
 // With the deck over the pipe low enough, the same stair cannot be lifted out: the loft is a real contact.
 TEST_CASE("seat: a thing close above keeps the standing hooks on", "[hoist]") {
-  const std::string text = changed(gallery_text("demo-cured"), "obstacles:",
+  const std::string text = changed(rig_text("demo-cured"), "obstacles:",
                                    "obstacles:\n  - {name: cover board, box: {out: [900, 1300], up: [2950, 2970]}, "
                                    "stations: [0, 7600]}");
   const Seated covered(text);

@@ -28,14 +28,14 @@ bool all_bear(const LoadsReport& report) {
 }  // namespace
 
 TEST_CASE("loads: in the costume loft every piece whose resistance is known bears what it gets", "[loads]") {
-  const LoadsReport report = loads_of(gallery_text("costume-loft"));
+  const LoadsReport report = loads_of(rig_text("costume-loft"));
   CHECK(report.rail_problem.empty());
   CHECK(report.hardware.size() > 20);
   CHECK(all_bear(report));
 }
 
 TEST_CASE("loads: a thinner pin or a heavier climber is told", "[loads]") {
-  const std::string text = gallery_text("costume-loft");
+  const std::string text = rig_text("costume-loft");
   CHECK_FALSE(all_bear(loads_of(changed(text, "pin: 3/4", "pin: 3/8"))));
   CHECK_FALSE(all_bear(loads_of(changed(text, "mass: 250 lb", "mass: 400 lb"))));
 }

@@ -17,7 +17,7 @@ namespace {
 
 constexpr double kHead = 2.0;  // [m]
 
-Scene gallery_scene(const std::string& name) { return parse_scene(testing::gallery_text(name), name); }
+Scene gallery_scene(const std::string& name) { return parse_scene(testing::rig_text(name), name); }
 
 RehearsalReport rehearse_once(const Scene& scene, RehearsalOptions options) {
   options.compare = false;

@@ -45,7 +45,7 @@ TEST_CASE("asked for: a push after the line is gone comes, and what it does is w
 }
 
 TEST_CASE("asked for: a stair that stands without a pin is pushed, though it was at rest before", "[rehearsal]") {
-  const Scene scene = parse_scene(testing::gallery_text("demo-cured"), "demo-cured");
+  const Scene scene = parse_scene(testing::rig_text("demo-cured"), "demo-cured");
   const RehearsalReport report = rehearse_once(scene, {.no_pins = {0}, .push = Push{120.0, 1.1, 2.0}});
   CHECK(when(report, RecordedEventKind::pushed).value_or(0.0) == Approx(1.0).margin(2e-3));
 }
@@ -76,7 +76,7 @@ TEST_CASE("asked for: what the run does not come to is said", "[rehearsal]") {
 
 // A short curl and a pick nearer the rail than the centre of mass.
 TEST_CASE("asked for: after the stair has turned over, a line let go is said not to have been tried", "[rehearsal]") {
-  Scene scene = parse_scene(testing::gallery_text("demo-cured"), "demo-cured");
+  Scene scene = parse_scene(testing::rig_text("demo-cured"), "demo-cured");
   scene.hoist->pick.along = 0.7;
   scene.stair.hooks.wrap = 130 * kDegree;
   const RehearsalReport turned = rehearse_once(scene, {.comes_down = false});

@@ -19,7 +19,7 @@ using Catch::Matchers::Contains;
 
 constexpr double kDegree = std::numbers::pi / 180.0;
 
-Scene gallery_scene(const std::string& name) { return parse_scene(testing::gallery_text(name), name); }
+Scene gallery_scene(const std::string& name) { return parse_scene(testing::rig_text(name), name); }
 
 RehearsalReport rehearse_once(const Scene& scene, RehearsalOptions options = {}) {
   options.compare = false;

@@ -20,7 +20,7 @@ namespace {
 
 constexpr double kDegree = std::numbers::pi / 180.0;
 
-Scene gallery_scene(const std::string& name) { return parse_scene(testing::gallery_text(name), name); }
+Scene gallery_scene(const std::string& name) { return parse_scene(testing::rig_text(name), name); }
 
 // The way up alone, where nothing else is said.
 RehearsalReport rehearse_once(const Scene& scene, RehearsalOptions options = {.comes_down = false}) {
@@ -63,7 +63,7 @@ TEST_CASE("rehearsal: parked, the line holds what statics says", "[rehearsal]") 
 
 TEST_CASE("rehearsal: what the dry fit finds on the demo's way, the stair runs into", "[rehearsal]") {
   const RehearsalReport report = rehearse_once(gallery_scene("demo"));
-  const DryFit fit = testing::dry_fit_of(testing::gallery_text("demo"));
+  const DryFit fit = testing::dry_fit_of(testing::rig_text("demo"));
   REQUIRE_FALSE(report.touches.empty());
   for (const TouchRun& touch : report.touches) {
     INFO(touch.part << " and " << touch.other);

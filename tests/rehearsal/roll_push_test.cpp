@@ -29,7 +29,7 @@ PushOptions at_height(double height, double force = 120.0) {
 }  // namespace
 
 TEST_CASE("roll push: the plan's stair weighs what the stair weighs", "[rehearsal]") {
-  const Scene scene = parse_scene(testing::gallery_text("demo"), "demo");
+  const Scene scene = parse_scene(testing::rig_text("demo"), "demo");
   const Model model = build_model(scene);
   const SpanStair stair = span_stair(scene, model);
   double mass = 0.0, carried = 0.0, moment = 0.0;
@@ -51,7 +51,7 @@ TEST_CASE("roll push: every scene of the gallery has a plan that weighs what it 
   for (const char* name : {"costume-loft", "crowded-workshop", "demo-cured", "long-curl", "post-rail", "rolling-ladder",
                            "strap-rail", "three-section"}) {
     CAPTURE(name);
-    const Scene scene = parse_scene(testing::gallery_text(name), name);
+    const Scene scene = parse_scene(testing::rig_text(name), name);
     const Model model = build_model(scene);
     const SpanStair stair = span_stair(scene, model);
     double mass = 0.0, carried = 0.0;
@@ -69,7 +69,7 @@ TEST_CASE("roll push: an extra on one side shifts the plan's centre and loads", 
       "  handrails: none\n  extras: [{name: tool box, section: 1, outline: [[1000, 80], [1200, 80], [1200, 200], "
       "[1000, 200]], stations: [100, 200], mass: 10 kg}]\n";
   const Scene scene =
-      parse_scene(testing::changed(testing::gallery_text("demo"), "  handrails: none\n", extra), "demo");
+      parse_scene(testing::changed(testing::rig_text("demo"), "  handrails: none\n", extra), "demo");
   const Model model = build_model(scene);
   const SpanStair stair = span_stair(scene, model);
   CHECK(stair.centre.x == Approx(10.0 * 0.15 / stair.mass));
@@ -81,7 +81,7 @@ TEST_CASE("roll push: an extra on one side shifts the plan's centre and loads", 
 }
 
 TEST_CASE("roll push: a plank's inertia in the plan is that of a bar along its ground line", "[rehearsal]") {
-  Scene scene = parse_scene(testing::gallery_text("rolling-ladder"), "ladder");
+  Scene scene = parse_scene(testing::rig_text("rolling-ladder"), "ladder");
   const Model model = build_model(scene);
   const SpanStair stair = span_stair(scene, model);
   // Two side rails and the rungs between: more than the rails' bars alone about their middle, less than twice that.
@@ -93,8 +93,8 @@ TEST_CASE("roll push: a plank's inertia in the plan is that of a bar along its g
 }
 
 TEST_CASE("roll push: pushed low the demo's hooks jam, pushed near the rail they slide", "[rehearsal]") {
-  const RollReport low = pushed(testing::gallery_text("demo"), at_height(1.1));
-  const RollReport high = pushed(testing::gallery_text("demo"), at_height(2.5));
+  const RollReport low = pushed(testing::rig_text("demo"), at_height(1.1));
+  const RollReport high = pushed(testing::rig_text("demo"), at_height(2.5));
   CHECK_FALSE(low.runs[2].rolls);
   CHECK_FALSE(low.runs[2].push_needed);
   CHECK(low.runs[2].friction.hook > low.jam_friction);
@@ -109,7 +109,7 @@ TEST_CASE("roll push: pushed low the demo's hooks jam, pushed near the rail they
 }
 
 TEST_CASE("roll push: from the free height on no friction of the range jams it", "[rehearsal]") {
-  const std::string text = testing::gallery_text("demo");
+  const std::string text = testing::rig_text("demo");
   const double height = pushed(text, at_height(2.4)).free_height;
   CHECK(height > 1.1);
   CHECK(pushed(text, at_height(height + 0.02)).jam_friction > 0.5);
@@ -117,7 +117,7 @@ TEST_CASE("roll push: from the free height on no friction of the range jams it",
 }
 
 TEST_CASE("roll push: the easy run needs least and coasts farthest", "[rehearsal]") {
-  const RollReport report = pushed(testing::gallery_text("demo"), at_height(2.2));
+  const RollReport report = pushed(testing::rig_text("demo"), at_height(2.2));
   for (std::size_t i = 1; i < report.runs.size(); ++i) {
     REQUIRE(report.runs.at(i - 1).push_needed);
     REQUIRE(report.runs.at(i).push_needed);
@@ -133,7 +133,7 @@ TEST_CASE("roll push: the easy run needs least and coasts farthest", "[rehearsal
 }
 
 TEST_CASE("roll push: the rail's stops are met at the span's ends, at a walk", "[rehearsal]") {
-  const Scene scene = parse_scene(testing::gallery_text("demo"), "demo");
+  const Scene scene = parse_scene(testing::rig_text("demo"), "demo");
   const Model model = build_model(scene);
   const RollReport report = roll_push(scene, model, at_height(2.2));
   for (const RollRun& run : report.runs) {
@@ -147,7 +147,7 @@ TEST_CASE("roll push: the rail's stops are met at the span's ends, at a walk", "
 }
 
 TEST_CASE("roll push: a curl that fouls brackets stops where the proof's stretch begins", "[rehearsal]") {
-  const Scene scene = parse_scene(testing::gallery_text("long-curl"), "long-curl");
+  const Scene scene = parse_scene(testing::rig_text("long-curl"), "long-curl");
   const RollReport report = roll_push(scene, build_model(scene), at_height(2.4));
   REQUIRE(report.free.size() > 2);
   REQUIRE(report.runs[0].stops.size() == 2);
@@ -162,7 +162,7 @@ TEST_CASE("roll push: a curl that fouls brackets stops where the proof's stretch
 }
 
 TEST_CASE("roll push: without stops the hooks leave the pipe's end", "[rehearsal]") {
-  const std::string text = testing::changed(testing::gallery_text("demo"), "stops: both ends", "stops: none");
+  const std::string text = testing::changed(testing::rig_text("demo"), "stops: both ends", "stops: none");
   const RollReport report = pushed(text, at_height(2.2));
   REQUIRE_FALSE(report.runs[0].stops.empty());
   CHECK(report.runs[0].stops[0].part.empty());
@@ -170,7 +170,7 @@ TEST_CASE("roll push: without stops the hooks leave the pipe's end", "[rehearsal
 }
 
 TEST_CASE("roll push: a tipping push is the weight's moment over the height", "[rehearsal]") {
-  const RollReport report = pushed(testing::gallery_text("demo"), at_height(1.0));
+  const RollReport report = pushed(testing::rig_text("demo"), at_height(1.0));
   // About the line from a hook to its caster, in space: lift begins where the push's moment equals the weight's.
   const SpanStair& stair = report.stair;
   const Vec2 hook{stair.hooks[1].x, 0.0}, caster = stair.casters[1].at;
@@ -194,7 +194,7 @@ TEST_CASE("roll push: which side lifts depends on where the push passes the hold
 }
 
 TEST_CASE("roll push: it begins with a little air to what ends the free stretch", "[rehearsal]") {
-  const Scene scene = parse_scene(testing::gallery_text("long-curl"), "long-curl");
+  const Scene scene = parse_scene(testing::rig_text("long-curl"), "long-curl");
   Model model = build_model(scene);
   const IntervalSet free = free_stations(span_site(scene, model), model.span);
   model.home = free.front().hi;
@@ -204,7 +204,7 @@ TEST_CASE("roll push: it begins with a little air to what ends the free stretch"
 }
 
 TEST_CASE("roll push: a hand that cannot push so is refused", "[rehearsal]") {
-  const std::string text = testing::gallery_text("demo");
+  const std::string text = testing::rig_text("demo");
   CHECK_THROWS_AS(pushed(text, at_height(3.5)), std::invalid_argument);
   CHECK_THROWS_AS(pushed(text, at_height(-0.5)), std::invalid_argument);
   CHECK_THROWS_AS(pushed(text, at_height(1.0, 0.0)), std::invalid_argument);

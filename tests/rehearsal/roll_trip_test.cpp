@@ -79,7 +79,7 @@ std::string cluttered(std::mt19937& random) {
               in_mm(o + size(random)) + "], up: [" + in_mm(u) + ", " + in_mm(u + size(random)) + "]}, stations: [" +
               in_mm(s) + ", " + in_mm(s + size(random)) + "]}\n";
   }
-  return testing::changed(testing::gallery_text("rolling-ladder"), "obstacles:\n", crates);
+  return testing::changed(testing::rig_text("rolling-ladder"), "obstacles:\n", crates);
 }
 
 const Interval* stretch_of(const IntervalSet& free, double station) {
@@ -198,7 +198,7 @@ TEST_CASE("roll trip: it runs into something where the proof has blocked station
 }
 
 TEST_CASE("roll recording: frames follow the trip, and its end is told", "[rehearsal]") {
-  const Scene scene = parse_scene(testing::gallery_text("demo"), "demo");
+  const Scene scene = parse_scene(testing::rig_text("demo"), "demo");
   const Model model = build_model(scene);
   PushOptions options;
   options.force = -120.0;

@@ -47,7 +47,7 @@ RehearsalOptions held_at(double height, double force = 120.0) {
 }
 
 const Rolled& demo() {
-  static const Rolled rolled(testing::gallery_text("demo"), held_at(2.2));
+  static const Rolled rolled(testing::rig_text("demo"), held_at(2.2));
   return rolled;
 }
 
@@ -102,7 +102,7 @@ TEST_CASE("roll in a procedure: what follows is what follows at home", "[rehears
   const Scene& scene = demo().scene;
   RehearsalOptions at_home = held_at(2.2);
   at_home.from = demo().model.home;
-  const Rolled stood(testing::gallery_text("demo"), at_home);
+  const Rolled stood(testing::rig_text("demo"), at_home);
   REQUIRE(stood.report.rolls.size() == 1);
   CHECK(stood.leg().tries.empty());
   CHECK(stood.leg().ends == stood.leg().begins);
@@ -125,7 +125,7 @@ TEST_CASE("roll in a procedure: what follows is what follows at home", "[rehears
 }
 
 TEST_CASE("roll in a procedure: where it binds it is taken hold of higher, as the racking rule says", "[rehearsal]") {
-  const Rolled low(testing::gallery_text("demo"), held_at(1.1));
+  const Rolled low(testing::rig_text("demo"), held_at(1.1));
   const RollLeg& leg = low.leg();
   REQUIRE(leg.tries.size() == 2);
   CHECK(leg.tries[0].end == RollEnd::bound);
@@ -141,7 +141,7 @@ TEST_CASE("roll in a procedure: where it binds it is taken hold of higher, as th
 
 TEST_CASE("roll in a procedure: a hand too weak leaves it, and the run goes on as though it had been brought",
           "[rehearsal]") {
-  const Rolled weak(testing::gallery_text("demo"), held_at(2.2, 20.0));
+  const Rolled weak(testing::rig_text("demo"), held_at(2.2, 20.0));
   const RollLeg& leg = weak.leg();
   REQUIRE(leg.tries.size() == 1);
   CHECK(leg.tries[0].end == RollEnd::too_weak);
@@ -156,7 +156,7 @@ TEST_CASE("roll in a procedure: a hand too weak leaves it, and the run goes on a
 TEST_CASE("roll in a procedure: what stands in the way is met where the proof has it", "[rehearsal]") {
   const std::string crate =
       "obstacles:\n  - {name: crate, box: {out: [1500, 2400], up: [0, 600]}, stations: [2600, 2700]}\n";
-  const Rolled met(testing::changed(testing::gallery_text("demo"), "obstacles:\n", crate), held_at(2.2));
+  const Rolled met(testing::changed(testing::rig_text("demo"), "obstacles:\n", crate), held_at(2.2));
   const RollLeg& leg = met.leg();
   REQUIRE(leg.tries.size() == 1);
   CHECK(leg.tries[0].end == RollEnd::ran_into);
@@ -170,7 +170,7 @@ TEST_CASE("roll in a procedure: what stands in the way is met where the proof ha
 
 TEST_CASE("roll in a procedure: come down again, the stair is rolled back to where it was, held where it rolled before",
           "[rehearsal]") {
-  const Rolled whole(testing::gallery_text("demo-cured"), held_at(1.1), true);
+  const Rolled whole(testing::rig_text("demo-cured"), held_at(1.1), true);
   REQUIRE(whole.report.rolls.size() == 2);
   const RollLeg &there = whole.report.rolls[0], &back = whole.report.rolls[1];
   CHECK_FALSE(there.back);
@@ -187,7 +187,7 @@ TEST_CASE("roll in a procedure: come down again, the stair is rolled back to whe
 TEST_CASE("roll in a procedure: a stair that only rolls is rolled", "[rehearsal]") {
   for (const auto& [name, station] : {std::pair{"rolling-ladder", 2.5}, {"strap-rail", 2.1}, {"post-rail", 2.4}}) {
     CAPTURE(name);
-    const Rolled rolled(testing::gallery_text(name));
+    const Rolled rolled(testing::rig_text(name));
     REQUIRE(rolled.report.rolls.size() == 1);
     CHECK(rolled.leg().tries.at(0).end == RollEnd::arrived);
     CHECK(rolled.report.recording.frames.back().station == Approx(station).margin(1e-9));
@@ -196,7 +196,7 @@ TEST_CASE("roll in a procedure: a stair that only rolls is rolled", "[rehearsal]
 
 TEST_CASE("roll in a procedure: the raised stair is taken along at a walk, and that is said to be no rehearsal",
           "[rehearsal]") {
-  std::string text = testing::gallery_text("demo-cured");
+  std::string text = testing::rig_text("demo-cured");
   text = testing::changed(text, "rolls: no", "rolls: yes");
   text = testing::changed(text, ", lead: {out: 4400, up: 3900, station: 4170}", "");
   text = testing::changed(text, "tolerances:", "  - roll: 3000\ntolerances:");
@@ -215,14 +215,14 @@ TEST_CASE("roll in a procedure: the raised stair is taken along at a walk, and t
 }
 
 TEST_CASE("roll in a procedure: a hand that cannot be there is told, and the rest is rehearsed", "[rehearsal]") {
-  const Rolled high(testing::gallery_text("rolling-ladder"), held_at(9.0));
+  const Rolled high(testing::rig_text("rolling-ladder"), held_at(9.0));
   CHECK(high.leg().tries.empty());
   CHECK(high.leg().not_tried.find("between the floor and the rail") != std::string::npos);
   CHECK(high.leg().brought());
 }
 
 TEST_CASE("roll in a procedure: the stage has the same bits however it is driven", "[rehearsal]") {
-  const Scene scene = parse_scene(testing::gallery_text("rolling-ladder"), "ladder");
+  const Scene scene = parse_scene(testing::rig_text("rolling-ladder"), "ladder");
   const Model model = build_model(scene);
   const RehearsalOptions options{.from = far_station(model)};
   Stage one(scene, model, options, kStep), many(scene, model, options, kStep);

@@ -16,7 +16,7 @@ constexpr double kStep = 1.0 / 960.0;
 // The demo without its faults, driven by hand.
 struct Driven {
   explicit Driven(const RehearsalOptions& options = {.comes_down = false})
-      : scene(parse_scene(testing::gallery_text("demo-cured"), "demo-cured")),
+      : scene(parse_scene(testing::rig_text("demo-cured"), "demo-cured")),
         model(build_model(scene)),
         stage(scene, model, options, kStep) {}
   void run_to(double time) {

@@ -171,7 +171,7 @@ TEST_CASE("thin parts: of wires and slats that fall among others none passes ano
 
 // A wire across the way of the parked stair, which comes down with its line gone.
 TEST_CASE("thin parts: a stair let go does not pass a wire of a millimetre", "[rehearsal]") {
-  Model model = testing::model_of(testing::gallery_text("demo-cured"));
+  Model model = testing::model_of(testing::rig_text("demo-cured"));
   const Configuration parked = at(model.linkage, model.moves.back().segments.back(), 1.0);
   const Vec2 half_way{std::sin(45.0 * kDegree), -std::cos(45.0 * kDegree)};
   for (const double far : {0.6, 1.1, 1.6}) {

@@ -96,7 +96,7 @@ TEST_CASE("touches: whatever a rehearsal runs into, the proof allows", "[rehears
       deciding += seen.both.breaks_margin();
     }
   };
-  for (const char* name : {"demo", "crowded-workshop"}) try_scene(testing::gallery_text(name));
+  for (const char* name : {"demo", "crowded-workshop"}) try_scene(testing::rig_text(name));
   for (unsigned seed = 1; seed <= 10; ++seed) try_scene(testing::random_scene(seed));
   CAPTURE(touches, deciding);
   CHECK(touches > 8);

@@ -88,7 +88,7 @@ TEST_CASE("turning over: a pick beyond the centre of mass, or a long curl, holds
 }
 
 TEST_CASE("turning over: the folded demo does it with a low pick and a short curl", "[rehearsal]") {
-  Scene scene = parse_scene(testing::gallery_text("demo-cured"), "demo-cured");
+  Scene scene = parse_scene(testing::rig_text("demo-cured"), "demo-cured");
   scene.hoist->pick.along = 0.7;
   scene.stair.hooks.wrap = 130 * kDegree;
   const RehearsalReport report = rehearsed(scene);

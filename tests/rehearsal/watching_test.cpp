@@ -19,7 +19,7 @@ using Catch::Matchers::Contains;
 constexpr double kDegree = std::numbers::pi / 180.0;
 constexpr double kStep = 1.0 / 960.0;
 
-Scene gallery_scene(const std::string& name) { return parse_scene(testing::gallery_text(name), name); }
+Scene gallery_scene(const std::string& name) { return parse_scene(testing::rig_text(name), name); }
 
 RehearsalReport rehearse_once(const Scene& scene, RehearsalOptions options) {
   options.compare = false;
@@ -115,7 +115,7 @@ TEST_CASE("watching: a crew that gives up on the way up has parked nothing", "[r
 
 // Hung up, the stair is taken along the rail: the step in which the world follows is no step without the line.
 TEST_CASE("watching: taken to another station, the stair hangs on its line all the while", "[rehearsal]") {
-  std::string text = testing::gallery_text("demo-cured");
+  std::string text = testing::rig_text("demo-cured");
   text = testing::changed(text, "rolls: no", "rolls: yes");
   text = testing::changed(text, ", lead: {out: 4400, up: 3900, station: 4170}", "");
   text = testing::changed(text, "tolerances:", "  - roll: 3000\ntolerances:");

@@ -21,7 +21,7 @@ const WorldPart& rolling(const std::vector<WorldPart>& parts) {
 
 TEST_CASE("world: casters stand on the floor as discs about their axle, at one height however the section leans",
           "[rehearsal]") {
-  const Model model = testing::model_of(testing::gallery_text("demo-cured"));
+  const Model model = testing::model_of(testing::rig_text("demo-cured"));
   const std::vector<WorldPart> parts = world_parts(model, *model.home);
   const WorldPart &wheel = rolling(parts), &floor = named(parts, "floor");
   CHECK(std::count_if(parts.begin(), parts.end(), [](const WorldPart& part) { return part.rolls; }) == 1);
@@ -31,7 +31,7 @@ TEST_CASE("world: casters stand on the floor as discs about their axle, at one h
 }
 
 TEST_CASE("world: the disc meets the floor alone, and the wheel on edge everything else", "[rehearsal]") {
-  const Model model = testing::model_of(testing::gallery_text("demo-cured"));
+  const Model model = testing::model_of(testing::rig_text("demo-cured"));
   const std::vector<WorldPart> parts = world_parts(model, *model.home);
   for (const WorldPart& part : parts) {
     if (part.kind != PartKind::caster) continue;
@@ -48,7 +48,7 @@ TEST_CASE("world: the disc meets the floor alone, and the wheel on edge everythi
 }
 
 TEST_CASE("world: floor, walls and ceiling are cut off a metre behind their faces", "[rehearsal]") {
-  const Model model = testing::model_of(testing::gallery_text("demo-cured"));
+  const Model model = testing::model_of(testing::rig_text("demo-cured"));
   const std::vector<WorldPart> parts = world_parts(model, *model.home);
   const Interval out = model.inside.out, up = model.inside.up;
   CHECK(named(parts, "floor").shape.core == make_box({out.lo - 2.0, up.lo - 1.0}, {out.hi + 2.0, up.lo}).core);

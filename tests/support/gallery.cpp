@@ -9,10 +9,24 @@
 
 namespace stowpath::testing {
 
-std::string gallery_text(const std::string& name) {
-  std::ifstream in(std::string(STOWPATH_SOURCE_DIR) + "/scenes/" + name + ".yaml", std::ios::binary);
+namespace {
+
+std::ifstream opened(const std::string& folder, const std::string& name) {
+  return std::ifstream(std::string(STOWPATH_SOURCE_DIR) + folder + name + ".yaml", std::ios::binary);
+}
+
+std::string text_of(std::ifstream in, const std::string& name) {
   if (!in) throw std::logic_error("no scene " + name + " in the gallery");
   return {std::istreambuf_iterator<char>(in), {}};
+}
+
+}  // namespace
+
+std::string gallery_text(const std::string& name) { return text_of(opened("/scenes/", name), name); }
+
+std::string rig_text(const std::string& name) {
+  std::ifstream rig = opened("/tests/support/rigs/", name);
+  return rig ? text_of(std::move(rig), name) : gallery_text(name);
 }
 
 std::string changed(std::string text, std::string_view from, std::string_view to) {

@@ -11,6 +11,11 @@ namespace stowpath::testing {
 /// The text of scenes/NAME.yaml.
 std::string gallery_text(const std::string& name);
 
+/// Stairs like the gallery's on the simplest rigging (picks in mid-width, casters that scrub, no spreader), for statics
+/// and dynamics; tests/support/rigs/NAME.yaml, or the gallery's own where there is none. Nothing is asked of their proof:
+/// not all of it is clear, or held.
+std::string rig_text(const std::string& name);
+
 /// The text with its only occurrence of `from` changed. @throws std::logic_error where there is not exactly one.
 std::string changed(std::string text, std::string_view from, std::string_view to);
 
