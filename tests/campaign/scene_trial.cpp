@@ -12,6 +12,7 @@ namespace {
 
 /// What rounding is granted [m]; near full stretch of a drag a pose itself is no better.
 constexpr double kGuard = 1e-9, kStretched = 1e-7;
+constexpr double kKnot = 0.15;  // nearer to where the line is tied the proof may let it touch (draws: within 0.1) [m]
 constexpr double kGrain = 2e-3;  // steps of the search, each dip of which is refined [m]
 
 struct PairOfParts {
@@ -108,9 +109,20 @@ bool ball_upholds(PairOfParts& pair, double radius, const Need& need, const Move
   return true;
 }
 
+/// The line's least length, looked at 101 times [m].
+double shortest_line(const Model& model, const Segment& segment, const RopeRun& run) {
+  double least = 1e9;
+  for (int n = 0; n <= 100; ++n) {
+    const SectionPoses X_W = place_sections(model.linkage, at(model.linkage, segment, n / 100.0));
+    least = std::min(least, norm(X_W[static_cast<std::size_t>(run.b.section)] * run.b.at - run.a.at));
+  }
+  return least;
+}
+
 /// Points of the line, looked at one by one, against the room, and against all sections but near the knot on its own.
 bool line_upholds(const Model& model, const Segment& segment, const MoveResult& result) {
   for (const RopeRun& run : model.ropes) {
+    const double shortest = shortest_line(model, segment, run);
     for (int k = 0; k < 42; ++k) {
       PairOfParts pair = point_of_line(model, segment, run, (k / 2) / 20.0, k % 2 == 1);
       for (const RoomPart& thing : model.room) {
@@ -120,8 +132,7 @@ bool line_upholds(const Model& model, const Segment& segment, const MoveResult& 
       }
       pair.maker.segment.stations = {0.0, 0.0};
       for (const StairPart& part : model.stair) {
-        // The line is twice as long as that at the least: its last twentieths are the knot's.
-        if (part.section == run.b.section && (k / 2) / 20.0 > 0.9) continue;
+        if (part.section == run.b.section && (1.0 - (k / 2) / 20.0) * shortest < kKnot) continue;
         pair.maker.base = part.section;
         pair.maker.targets.clear();
         pair.maker.post(part.outline, part.stations);
