@@ -2,6 +2,7 @@
 
 #include "render/report/seat_words.h"
 #include "render/report/words.h"
+#include "sim/mechanism/pivot_play.h"
 
 namespace stowpath {
 namespace {
@@ -25,7 +26,7 @@ Json hold_json(const Model& model, std::string_view state, const SeatHold& hold,
   return out;
 }
 
-Json move_json(const SeatReport& report, const Move& move, const SeatWander& seat) {
+Json move_json(const Model& model, const SeatReport& report, const Move& move, const SeatWander& seat) {
   Json out{{"index", move.index}, {"kind", json_move(move.kind)}, {"judged", seat.judged}};
   if (!seat.judged) return out;
   out["held"] = seat.held;
@@ -35,7 +36,7 @@ Json move_json(const SeatReport& report, const Move& move, const SeatWander& sea
   out["arc_left_deg"] = json_degrees(report.hook.arc.hi - seat.touches.hi);
   out["off_crown_deg"] = degrees_range(seat.off_crown);
   out["force_N"] = force_range(seat.force);
-  out["counted_by_proof"] = move.seat.has_value();
+  out["counted_by_proof"] = counts_further(model, move);
   return out;
 }
 
@@ -58,7 +59,7 @@ Json seat_json(const Model& model, const SeatReport& report, DisplayUnits units)
   out["worst"] = worst_json(model, report);
   out["moves"] = Json::array();
   for (std::size_t m = 0; m < report.moves.size(); ++m)
-    out["moves"].push_back(move_json(report, model.moves[m], report.moves[m]));
+    out["moves"].push_back(move_json(model, report, model.moves[m], report.moves[m]));
   out["standing"] = report.standing ? hold_json(model, "Standing", *report.standing, units) : Json(nullptr);
   out["parked"] = report.parked ? hold_json(model, "Parked", *report.parked, units) : Json(nullptr);
   out["poses"] = report.poses.size();

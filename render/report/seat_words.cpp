@@ -5,6 +5,7 @@
 
 #include "render/report/hoist_words.h"
 #include "render/report/words.h"
+#include "sim/mechanism/pivot_play.h"
 
 namespace stowpath {
 namespace {
@@ -56,7 +57,6 @@ std::string way_words(const FreeTravel& way, double needed, DisplayUnits units) 
   return met + (way.at_most < needed ? ", before that" : ", too late");
 }
 
-bool widened(const Move& move) { return move.seat.has_value(); }
 
 }  // namespace
 
@@ -89,7 +89,7 @@ std::string seat_range_sentence(const Model& model, const SeatReport& report, Di
   std::string further;
   for (std::size_t m = 0; m < report.moves.size(); ++m) {
     if (report.moves[m].judged) most = hull(most, report.moves[m].off_crown);
-    if (!widened(model.moves[m])) continue;
+    if (!counts_further(model, model.moves[m])) continue;
     further += (further.empty() ? "" : ", ") + moves_text({model.moves[m].index}, {model.moves[m].kind});
   }
   std::string text = "The scene takes the contact to stay within " + degrees(Nominal{model.seat_range}) +

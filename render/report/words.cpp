@@ -5,6 +5,7 @@
 #include <cmath>
 #include <vector>
 
+#include "sim/mechanism/pivot_play.h"
 #include "sim/trade/us_units.h"
 
 namespace stowpath {
@@ -340,7 +341,7 @@ std::string reach_sentence(const Reach& reach, DisplayUnits units) {
 }
 
 std::string assumed_sentence(const Model& model, DisplayUnits units) {
-  const bool further = std::any_of(model.moves.begin(), model.moves.end(), [](const Move& m) { return m.seat; });
+  const bool further = std::any_of(model.moves.begin(), model.moves.end(), [&](const Move& m) { return counts_further(model, m); });
   const auto small = [units](Figure metres) { return format_small_length(metres, units); };
   std::string text = "Margins: " + small(Nominal{model.margin.standard}) + " in general, " +
                      small(Nominal{model.margin.hook}) + " from hooks to what carries the rail, " +

@@ -19,7 +19,7 @@ constexpr double kAny = std::numeric_limits<double>::infinity();
 constexpr double kSquare = std::numbers::sqrt2;
 // Beyond its disc a part keeps its margin with this to spare, so that rounding leaves nothing open [m].
 constexpr double kSpare = 1e-4;
-// Round a barrel, which keeps its distance whatever the fold: what is left is then no one's closest pair [m].
+// Round a hinge, where things are near whatever the fold: what is left is then no one's closest pair [m].
 constexpr double kBarrelRoom = 0.010;
 constexpr double kLeadDiameters = 6.0;  // of a lead sheave, or an eye, in diameters of the line (common practice, no source)
 
@@ -167,7 +167,7 @@ void RuleMaker::ends(int hinge) {
   butted.when = ContactTime::closed;
   butted.hinge = hinge;
   about(butted, hinge, model_.linkage.distal(hinge), kSquare * (scene_.stair.side_rails.width + offset_of(hinge) + kSpare));
-  const double near = 0.5 * model_.margin.self / std::sin(0.5 * kEndsPart) + kSpare;
+  const double near = 0.5 * (model_.margin.self + kBarrelRoom) / std::sin(0.5 * kEndsPart);
   at_axis(add("the sections' ends turn about the hinge that joins them", upper, lower, kFit), hinge, near);
 }
 

@@ -80,4 +80,8 @@ void allow_assumed_play(Model& model) {
   for (Move& move : model.moves) allow_play(model, {-model.seat_range, model.seat_range}, move);
 }
 
+bool counts_further(const Model& model, const Move& move) {
+  return move.seat && (move.seat->touch.lo < -model.seat_range || move.seat->touch.hi > model.seat_range);
+}
+
 }  // namespace stowpath

@@ -26,4 +26,7 @@ void allow_play(const Model& model, Interval touch, Move& move);
 /// The same for every move, as far as the scene's seat range goes.
 void allow_assumed_play(Model& model);
 
+/// Whether a move counts with more than the scene's seat range.
+bool counts_further(const Model& model, const Move& move);
+
 }  // namespace stowpath

@@ -108,7 +108,7 @@ std::vector<WorldPart> world_parts(const Model& model, double station) {
   if (!model.wheels.stations.empty()) parts.push_back(wheel_on_floor(model, station));
   const std::vector<WorldPart> stair = parts;
   for (const RoomPart& part : model.room)
-    if (part.when != LineState::hooked_off && met_by_some(stair, part.stations)) parts.push_back(room_thing(model, part));
+    if (part.kind != PartKind::lead_line && met_by_some(stair, part.stations)) parts.push_back(room_thing(model, part));
   for (const ZonePart& zone : model.zones)
     if (met_by_some(stair, {zone.stations}))
       parts.push_back({PartKind::zone,

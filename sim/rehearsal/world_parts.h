@@ -25,7 +25,7 @@ struct WorldPart {
 };
 
 /// All parts of the stair at a station, then what of the room could be met there: what shares no station with the stair
-/// is left out.
+/// is left out, and so are ropes: what they touch, the dry fit says.
 ///
 /// On the floor a caster is a disc about its axle, the last of the stair's parts, so that it stands at one height however
 /// the section leans; its true outline, on edge, meets everything else. Floor, walls and ceiling are cut off a metre or

@@ -5,13 +5,18 @@
 namespace stowpath {
 namespace {
 
-void add_lead(const Scene& scene, std::vector<Measurement>& list) {
-  if (scene.hoist->line.leads.empty()) return;
-  const std::string key = given_key(scene, "hoist.line.lead", "hoist.line.leads[0]");
-  add_length(list, key + ".out", "lead's distance from the back wall",
-             [](Scene& s) -> double& { return s.hoist->line.leads.front().at.x; });
-  add_length(list, key + ".up", "lead's height", [](Scene& s) -> double& { return s.hoist->line.leads.front().at.y; });
-  add_length(list, key + ".station", "lead's station", [](Scene& s) -> double& { return s.hoist->line.leads.front().station; });
+void add_leads(const Scene& scene, std::vector<Measurement>& list) {
+  const std::size_t leads = scene.hoist->line.leads.size();
+  for (std::size_t i = 0; i < leads; ++i) {
+    const std::string listed = "hoist.line.leads[" + std::to_string(i) + "]";
+    const std::string key = i == 0 ? given_key(scene, "hoist.line.lead", listed) : listed;
+    const std::string words = leads == 1 ? "lead's" : "lead " + std::to_string(i + 1) + "'s";
+    add_length(list, key + ".out", words + " distance from the back wall",
+               [i](Scene& s) -> double& { return s.hoist->line.leads[i].at.x; });
+    add_length(list, key + ".up", words + " height", [i](Scene& s) -> double& { return s.hoist->line.leads[i].at.y; });
+    add_length(list, key + ".station", words + " station",
+               [i](Scene& s) -> double& { return s.hoist->line.leads[i].station; });
+  }
 }
 
 void add_hand(const Scene& scene, std::vector<Measurement>& list) {
@@ -138,7 +143,7 @@ void add_hoist(const Scene& scene, std::vector<Measurement>& list) {
     add_section_point(list, "hoist.pick", "pick", [](Scene& s) -> SectionPoint& { return s.hoist->pick; });
     add_length(list, "hoist.pick.spread", "picks' spread", [](Scene& s) -> double& { return s.hoist->spread; });
     add_line(scene, list);
-    add_lead(scene, list);
+    add_leads(scene, list);
     add_hand(scene, list);
     add_spreader(scene, list);
   }

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 #include "sim/clearance/contact_state.h"
 #include "sim/clearance/proof.h"
@@ -84,15 +83,26 @@ double PairView::operator()(double u) const {
   return look_at_pair(stage, mover_, target_, u).clearance;
 }
 
-double PairView::at_quarter_turn() const {
-  const auto hinge = static_cast<std::size_t>(std::clamp(base_, 0, kMaxSections - 2));
-  const double from = segment_.from.folds[hinge], to = segment_.to.folds[hinge];
-  return (0.5 * std::numbers::pi - from) / (to - from);
+double PairView::at_parting(double u) const {
+  if (base_ == kRoom) return u;
+  const auto hinge = static_cast<std::size_t>(std::min(base_, kMaxSections - 2));
+  const auto closed = [&](double v) { return at(linkage_, segment_, v).folds[hinge] < kEndsPart; };
+  for (double off = 1e-6; off < 0.5; off *= 2.0) {
+    double lo = std::max(0.0, u - off), hi = std::min(1.0, u + off);
+    const bool before = closed(lo);
+    if (before == closed(hi)) continue;
+    for (int k = 0; k < 60; ++k) {
+      const double middle = 0.5 * (lo + hi);
+      (closed(middle) == before ? lo : hi) = middle;
+    }
+    return hi;
+  }
+  return u;
 }
 
 double PairSight::mean(const PairView& view) const {
   double sum = 0.0;
-  for (const Look& look : looks) sum += look.weight * view(look.at_cut ? view.at_quarter_turn() : look.u);
+  for (const Look& look : looks) sum += look.weight * view(look.at_cut ? view.at_parting(look.u) : look.u);
   return sum;
 }
 

@@ -15,8 +15,9 @@ class PairView {
   /// Signed clearance at u of the whole segment [m].
   double operator()(double u) const;
 
-  /// Where the hinge between the pair's sections reaches a quarter turn: a segment is cut there.
-  double at_quarter_turn() const;
+  /// Where the hinge between the pair's sections reaches kEndsPart, at which a segment is cut, near u; `u` itself where it
+  /// is not.
+  double at_parting(double u) const;
 
  private:
   const Linkage& linkage_;

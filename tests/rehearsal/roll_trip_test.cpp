@@ -6,7 +6,6 @@
 #include <random>
 #include <string>
 
-#include "sim/clearance/pairs.h"
 #include "sim/clearance/stations.h"
 #include "sim/geometry/distance.h"
 #include "sim/hoist/jam.h"
@@ -56,9 +55,9 @@ IntervalSet blocked_by_the_proof(const Model& model) {
     Outline mover;
     mover.place(Outline(part.outline), poses.at(static_cast<std::size_t>(part.section)));
     for (const RoomPart& thing : model.room) {
-      const Need need = room_need(model, part.kind, thing.kind);
-      const bool stop = part.kind == PartKind::hook && thing.kind == PartKind::rail_stop;
-      if (!stop && (!need.check || need.silent)) continue;
+      const bool carried = part.kind == PartKind::hook && thing.kind == PartKind::pipe;
+      const bool stands = part.kind == PartKind::caster && thing.kind == PartKind::floor;
+      if (carried || stands) continue;
       const double d = signed_distance(mover, Outline(thing.outline));
       if (d >= 0.0) continue;
       for (const Interval& met : blocked_stations(d, 0.0, part.stations, thing.stations)) blocked.push_back(met);

@@ -61,14 +61,17 @@ struct Case {
 TEST_CASE("search: amounts agree with trying every smaller one on the whole scene", "[remedy]") {
   const Case demo(testing::gallery_text("demo"));
   const Finding& curl = demo.finding("hook curl", "bracket arm");
+  int answered = 0;
   for (const ChangeKind kind : {ChangeKind::trim_curl, ChangeKind::move_home, ChangeKind::shift_brackets}) {
     for (const Lever& lever : demo.levers(curl, kind)) {
       const LeverAnswer answer = demo.search(lever, curl);
       INFO(static_cast<int>(kind) << " " << static_cast<int>(lever.way));
-      REQUIRE(answer.steps);
-      CHECK(demo.first_that_works(lever, curl, *answer.steps) == *answer.steps);
+      if (answer.steps) ++answered;
+      const int most = answer.steps.value_or(60);
+      CHECK(demo.first_that_works(lever, curl, most) == answer.steps.value_or(0));
     }
   }
+  CHECK(answered >= 3);
 }
 
 TEST_CASE("search: a long way to go is not gone step by step, and ends at the same amount", "[remedy]") {

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "sim/mechanism/pivot_play.h"
 #include "sim/mechanism/standing.h"
 #include "sim/remedy/assess.h"
 #include "sim/scene/reader.h"
@@ -46,7 +47,12 @@ TEST_CASE("assess: the gallery's cured scenes stay clear with the hooks' true wa
 
 TEST_CASE("assess: without the seat nothing is counted with but the scene's range", "[remedy]") {
   const Assessment found = assessed(gallery_text("demo-cured"), without_seat());
-  for (const Move& move : found.model.moves) CHECK_FALSE(move.seat);
+  const double range = found.model.seat_range;
+  for (const Move& move : found.model.moves) {
+    REQUIRE(move.seat);
+    CHECK(move.seat->touch == Interval{-range, range});
+    CHECK_FALSE(counts_further(found.model, move));
+  }
   CHECK(found.seat.poses.empty());
 }
 
@@ -71,7 +77,9 @@ TEST_CASE("assess: a higher pivot lets the standing stair be steeper, by where i
   const Scene scene = parse_scene(gallery_text("demo-cured"), "seated.yaml");
   const Vec2 axle = stand(scene, found.model.linkage).axle;
   const auto drop = [&](double lean) { return norm(axle) * std::cos(lean + std::atan2(axle.y, axle.x)); };
-  CHECK(drop(after) - drop(before) == Approx(found.model.moves[0].seat->rise).margin(1e-12));
+  const double higher = found.model.moves[0].seat->rise - still.model.moves[0].seat->rise;
+  CHECK(higher > 0.0);
+  CHECK(drop(after) - drop(before) == Approx(higher).margin(1e-12));
   // 61 degrees towards the room: the centre is 7.3 mm (1 - cos 61) higher.
   CHECK(found.model.moves[0].seat->rise == Approx(0.0073 * (1.0 - std::cos(61.0 * 0.0174533))).margin(2e-4));
 }
@@ -81,7 +89,11 @@ TEST_CASE("assess: findings of the seat are ranked and numbered with the others,
       assessed(changed(gallery_text("demo-cured"), "ceiling point: {out: 2550", "ceiling point: {out: 1300"));
   CHECK(found.fit.verdict == Verdict::interference);
   REQUIRE_FALSE(found.fit.findings.empty());
-  CHECK(found.fit.findings[0].kind == FindingKind::seat);
+  const auto seat = std::find_if(found.fit.findings.begin(), found.fit.findings.end(),
+                                 [](const Finding& f) { return f.kind == FindingKind::seat; });
+  REQUIRE(seat != found.fit.findings.end());
+  for (auto graver = found.fit.findings.begin(); graver != seat; ++graver)
+    CHECK(graver->kind == FindingKind::interference);
   for (std::size_t i = 0; i < found.fit.findings.size(); ++i)
     CHECK(found.fit.findings[i].id == "F" + std::to_string(i + 1));
   // Unseated, all of the slack counts: both ways, 2 (inside - pipe radius).

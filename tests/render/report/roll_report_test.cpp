@@ -33,7 +33,7 @@ struct Rolled {
 }  // namespace
 
 TEST_CASE("roll text: a stair that may bind says from which friction, and from which height not", "[report]") {
-  const Rolled rolled(testing::gallery_text("demo"), 120.0, 1.1);
+  const Rolled rolled(testing::rig_text("demo"), 120.0, 1.1);
   const std::string text = roll_text(rolled.subject(), {});
   CHECK_THAT(
       text,
@@ -52,7 +52,7 @@ TEST_CASE("roll text: a ladder that rolls says what it takes", "[report]") {
 }
 
 TEST_CASE("roll text: a push that is too weak is told from one that binds", "[report]") {
-  const Rolled rolled(testing::gallery_text("demo"), 20.0, 2.5);
+  const Rolled rolled(testing::rig_text("demo"), 20.0, 2.5);
   CHECK_THAT(roll_line(rolled.subject()), StartsWith("STAYS: "));
   CHECK_FALSE(rolls_freely(rolled.subject()));
 }
@@ -74,7 +74,7 @@ TEST_CASE("roll text: which way the hand pushes, and how far from the middle, st
 }
 
 TEST_CASE("roll text: no number of it is metric where feet and inches are asked for", "[report]") {
-  const Rolled rolled(testing::gallery_text("demo"), 120.0, 1.1);
+  const Rolled rolled(testing::rig_text("demo"), 120.0, 1.1);
   const std::string text = roll_text(rolled.subject(DisplayUnits::imperial), {DisplayUnits::imperial, false});
   for (const char* metric : {" m/s", " J ", " J.", " mm", " N ", " N,", " kg"}) {
     CAPTURE(metric);
@@ -96,7 +96,7 @@ TEST_CASE("report: a length is up to so much, or under the least that is told", 
 }
 
 TEST_CASE("roll json: it holds what the text says", "[report]") {
-  const Rolled rolled(testing::gallery_text("demo"), -120.0, 1.1);
+  const Rolled rolled(testing::rig_text("demo"), -120.0, 1.1);
   const json out = json::parse(roll_json(rolled.subject()));
   CHECK(out["schema"] == "stowpath.roll/1");
   CHECK(out["push"]["force_n"] == -120.0);

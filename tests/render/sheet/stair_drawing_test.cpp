@@ -31,7 +31,7 @@ std::vector<Path> round_the_axle(const DisplayList& list, Vec2 axle, double reac
 }  // namespace
 
 TEST_CASE("side view: a rigid caster is one upright bar, as wide as its tread and as high as its wheel", "[sheet]") {
-  const Model model = testing::model_of(testing::gallery_text("demo-cured"));
+  const Model model = testing::model_of(testing::rig_text("demo-cured"));
   const ViewFrame frame{{}, {100.0, ""}};
   const Configuration working{0.0, model.working_lean, {}};
   const Vec2 axle =
@@ -50,7 +50,7 @@ TEST_CASE("side view: a rigid caster is one upright bar, as wide as its tread an
 }
 
 TEST_CASE("from above: a wheel is one piece along the rail, as long as its diameter", "[sheet]") {
-  const Model model = testing::model_of(testing::gallery_text("demo-cured"));
+  const Model model = testing::model_of(testing::rig_text("demo-cured"));
   int shown = 0;
   for (const StairPart& part : model.stair) {
     if (part.kind != PartKind::caster || !seen_from_side(model, part)) continue;

@@ -18,7 +18,7 @@ namespace {
 constexpr double kForever = std::numeric_limits<double>::infinity();
 
 struct Cured {
-  Scene scene = parse_scene(gallery_text("demo-cured"), "demo-cured");
+  Scene scene = parse_scene(rig_text("demo-cured"), "demo-cured");
   Model model = build_model(scene);
 
   /// As the command records it.
