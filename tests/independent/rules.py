@@ -55,38 +55,44 @@ def dig(scene):
     return math.hypot(r, w) - r
 
 
+PARTED = math.radians(20.0)     # folded by more, butted ends have parted
+ROOM = 0.010                    # left free round a hinge, beside the margin [m]
+SQUARE = math.sqrt(2.0)         # the proof cuts by a square inscribed in its disc: in here more is let touch, never less
+
+
 def hinge_disc(stair, k, scene):
-    """Radius about hinge k's axis within which its two sections may touch [m]."""
+    """Radius about hinge k's axis within which its barrel's two sections may be near it [m]."""
     from parts import barrel
-    h = stair.s['hinges'][k]
-    return h['offset'] + max(barrel(h['offset']), scene['margin']['self'])
+    return SQUARE * (barrel(stair.s['hinges'][k]['offset']) + scene['margin']['self'] + ROOM)
+
+
+def ends_disc(scene):
+    """Radius about a hinge's axis within which the ends that it joins may be near each other, parted or not [m]."""
+    return SQUARE * (scene['margin']['self'] + ROOM) / (2.0 * math.sin(PARTED / 2.0))
 
 
 def free_fold(stair, k, scene):
     """The fold from which on the butted ends have to keep the margin outside of the disc [rad]."""
-    r = hinge_disc(stair, k, scene)
-    return 2 * math.asin(min(scene['margin']['self'] / (2 * r), 1)) if r > 0 else math.pi
+    return PARTED
 
 
 def between_sections(a, b, stair, scene):
     """How two parts of different sections are judged; a's section is the upper one."""
     margin = Judged(scene['margin']['self'])
     k = a.body
-    if b.body != k + 1:
+    if b.body != k + 1 or b.kind not in ('side rail', 'leaf') or (b.kind == 'leaf' and b.hinge != k):
         return [margin]
     axis = stair.axes()[k]
-    disc = ((stair.lengths[k], axis), (0.0, axis), hinge_disc(stair, k, scene))
-    names = {a.kind, b.kind}
-    own = [p for p in (a, b) if p.kind in ('hinge', 'leaf')]
-    if own and all(p.hinge == k for p in own) and all(p.kind in WOOD or p.hinge == k for p in (a, b)):
-        if names & {'scab', 'spacer'}:      # it lies along the rail that carries the leaf, and swings beside it
-            return [Judged(-FIT, touch=True)]
-        return [Judged(margin.need, cut=disc)]
-    if a.kind == b.kind == 'side rail':
-        return [Judged(-FIT, touch=True, when='below', hinge=k), Judged(margin.need, cut=disc, when='above', hinge=k)]
-    if a.kind in ('scab', 'spacer') and a.hinge == k and b.kind == 'side rail':
+    own = a.kind == 'side rail' or a.hinge == k
+    about = lambda radius: ((stair.lengths[k], axis), (0.0, axis), radius)
+    if a.kind == 'hinge' and own:
+        return [Judged(margin.need, cut=about(hinge_disc(stair, k, scene)))]
+    if a.kind in ('side rail', 'leaf', 'spacer') and own:
+        return [Judged(-FIT, touch=True, when='below', hinge=k),
+                Judged(margin.need, cut=about(ends_disc(scene)), when='above', hinge=k)]
+    if a.kind == 'scab' and own and stair.s['locks'][k]['spacer'] < scene['margin']['self']:
         return [Judged(-FIT, touch=True)]
-    if a.kind == 'pin' and a.hinge == k and b.kind == 'side rail':
+    if a.kind == 'pin' and own:
         return []                           # it runs through it, within its head's disc
     return [margin]
 
@@ -109,16 +115,20 @@ def lead_disc(scene):
 
 
 def wood_depth(stair, across):
-    """From a point on a section to the side rails' nearer face [m]."""
-    return min(abs(stair.front - across), abs(across - stair.back))
+    """From a point on a section to the nearer face of the deepest board that it may lie in: side rails, or a scab [m]."""
+    middle = (stair.front + stair.back) / 2
+    scabs = [abs(lock['width'] / 2 - abs(across - middle)) for lock in stair.s['locks'] or []]
+    return max([min(abs(stair.front - across), abs(across - stair.back))] + scabs)
 
 
 def pick_disc(scene, stair, leg):
     """About a pick: the rope that ends there against what holds it [m]."""
     h = scene['hoist']
     reach = 6 * h['diameter'] if leg else block_reach(h)
-    return reach + wood_depth(stair, h['pick']['across'])
+    thick = h['block width'] / 2 if h['parts'] > 1 and not leg else h['diameter'] / 2
+    return reach + wood_depth(stair, h['pick']['across']) + scene['margin']['self'] + thick
 
 
 def anchor_disc(scene, stair, across):
-    return 6 * scene['fold line']['diameter'] + wood_depth(stair, across)
+    d = scene['fold line']['diameter']
+    return 6 * d + wood_depth(stair, across) + scene['margin']['self'] + d / 2

@@ -36,9 +36,13 @@ class Seen:
     lean: float
     folds: list
     station: float = None
+    fixed: bool = False     # both stay where they are in the room
 
     def short(self):
         return self.clearance - self.need
+
+
+STILL = {'led-off', 'hanging'}      # ropes that do not move, but with a hoist that rolls
 
 
 class Pairs:
@@ -568,8 +572,9 @@ class RopeLook:
         runs = self.at(make, np.array([0.0]), station)
         for n, i in enumerate(ids):
             j = self.jobs[i]
+            still = runs[j.rope].kind in STILL and j.part.body < 0
             yield Seen(runs[j.rope].name, j.part.name, float(value[n]), j.need, False, j.zone, float(np.degrees(lean[n])),
-                       [float(f) for f in np.degrees(folds[n])], station)
+                       [float(f) for f in np.degrees(folds[n])], station, still)
 
     def zoom(self, make, station, ids, at, value, step, slide):
         lo, hi = np.maximum(at - step, 0), np.minimum(at + step, 1)
@@ -611,7 +616,7 @@ class RopeLook:
                 k = int(d.argmin())
                 if d[k] < self.s.within:
                     yield Seen(a.name, b.name, float(d[k]), need, False, False, float(np.degrees(lean[k])),
-                               [float(f) for f in np.degrees(folds[k])], float(s[k]))
+                               [float(f) for f in np.degrees(folds[k])], float(s[k]), {a.kind, b.kind} <= STILL)
 
     def two_runs(self, a, b):
         kinds = {a.kind, b.kind}
