@@ -5,7 +5,7 @@
 # Runs with or without sudo, as often as you like: what is already there is left alone.
 set -eu
 
-packages="g++ cmake ninja-build libyaml-cpp-dev libbox2d-dev catch2 libcli11-dev nlohmann-json3-dev pkg-config libcairo2-dev libfreetype-dev libwebp-dev fonts-routed-gothic fonts-dejavu-core libsfml-dev libimgui-dev libgl-dev libx11-dev xvfb xauth xdotool imagemagick libfcl-dev libchipmunk-dev python3-jsonschema python3-yaml clang"
+packages="g++ cmake ninja-build libyaml-cpp-dev libbox2d-dev catch2 libcli11-dev nlohmann-json3-dev pkg-config libcairo2-dev libfreetype-dev libwebp-dev fonts-routed-gothic fonts-dejavu-core libsfml-dev libimgui-dev libgl-dev libx11-dev xvfb xauth xdotool imagemagick libfcl-dev libchipmunk-dev python3-jsonschema python3-numpy python3-yaml clang"
 if [ "${1:-}" = bench ]; then
   packages="$packages libbenchmark-dev"
 elif [ "${1:-}" = fuzz ]; then

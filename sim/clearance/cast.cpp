@@ -6,7 +6,7 @@
 
 #include "sim/clearance/outside_disc.h"
 #include "sim/clearance/pairs.h"
-#include "sim/mechanism/pivot_play.h"
+#include "sim/mechanism/upper_reach.h"
 
 namespace stowpath {
 namespace {

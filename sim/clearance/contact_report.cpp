@@ -7,7 +7,7 @@
 
 #include "sim/clearance/cast.h"
 #include "sim/clearance/proof.h"
-#include "sim/mechanism/room_line.h"
+#include "sim/mechanism/rope_slabs.h"
 
 namespace stowpath {
 namespace {

@@ -5,7 +5,7 @@
 #include <optional>
 
 #include "sim/clearance/stage.h"
-#include "sim/mechanism/room_line.h"
+#include "sim/mechanism/rope_slabs.h"
 
 namespace stowpath {
 namespace {

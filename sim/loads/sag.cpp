@@ -8,6 +8,7 @@
 #include "sim/mechanism/pivot_play.h"
 #include "sim/mechanism/procedure.h"
 #include "sim/mechanism/standing.h"
+#include "sim/mechanism/upper_reach.h"
 
 namespace stowpath {
 

@@ -11,6 +11,7 @@
 #include "sim/mechanism/room_line.h"
 #include "sim/mechanism/room_parts.h"
 #include "sim/mechanism/rope_parts.h"
+#include "sim/mechanism/rope_slabs.h"
 #include "sim/mechanism/stair_parts.h"
 #include "sim/mechanism/standing.h"
 #include "sim/mechanism/tread_parts.h"

@@ -5,6 +5,7 @@
 #include <numbers>
 
 #include "sim/mechanism/standing.h"
+#include "sim/mechanism/upper_reach.h"
 
 namespace stowpath {
 
@@ -56,18 +57,6 @@ double drag_turn(const Linkage& linkage, const Segment& drag, double least_lean)
   const HingeSwing swing = hinge_swing(linkage, drag.from, drag.drag.hinge);
   const double from = std::sin(least_lean + swing.phase), to = std::sin(drag.to.lean + swing.phase);
   return 1.0 / (swing.reach * std::min(from, to));
-}
-
-double upper_reach(const Model& model, int hinge) {
-  double start = 0.0, reach = 0.0;
-  for (int k = 0; k <= hinge; ++k) {
-    for (const StairPart& part : model.stair)
-      if (part.section == k)
-        for (const Vec2 corner : part.outline.core)
-          reach = std::max(reach, norm(corner + Vec2{start, 0.0}) + part.outline.radius);
-    start += model.linkage.length[static_cast<std::size_t>(k)];
-  }
-  return reach;
 }
 
 void allow_play(const Model& model, Interval touch, Move& move) {

@@ -13,9 +13,6 @@ double wander_rise(double slack, Interval touch);
 /// @param least_lean  of the drag, with the pivot where it makes the lean least [rad]
 double drag_turn(const Linkage& linkage, const Segment& drag, double least_lean);
 
-/// Farthest that any part of the sections above the hinge (from 0) reaches from the pivot while they are straight [m].
-double upper_reach(const Model& model, int hinge);
-
 /// Lets a move count with the hooks' contact anywhere in `touch`.
 ///
 /// The pivot's play shifts the whole stair, but where its foot stands on the floor: then the lean follows. Standing, the

@@ -15,8 +15,4 @@ std::vector<RoomRope> led_off_runs(const Scene& scene);
 /// that rolls.
 std::vector<RoomRope> hanging_line(const Scene& scene, double hangs_to);
 
-/// What of a straight rope of the room is left beyond `from` of its first end and `to` of its last, as capsules over
-/// slabs of stations [m].
-std::vector<RoomPart> rope_slabs(const RoomRope& rope, double from, double to);
-
 }  // namespace stowpath

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 FIT = 0.00055        # overlap that a fit may have as drawn, bent rods' covers included [m]
 NEAR_WOOD = 0.060    # a pick or an anchor holds in what is this near [m]
 NEAR_ROOM = 0.100    # a ceiling point or a lead is fixed to the nearest thing within this [m]
+FOOT_PLAY = 0.060    # a foot that leaves the floor has left it for good this far beyond its margin: play is not known here [m]
 WOOD = ('side rail', 'scab', 'spacer')
 
 
@@ -117,7 +118,7 @@ def lead_disc(scene):
 def wood_depth(stair, across):
     """From a point on a section to the nearer face of the deepest board that it may lie in: side rails, or a scab [m]."""
     middle = (stair.front + stair.back) / 2
-    scabs = [abs(lock['width'] / 2 - abs(across - middle)) for lock in stair.s['locks'] or []]
+    scabs = [abs(lock['scab'][1] / 2 - abs(across - middle)) for lock in stair.s['locks'] or []]
     return max([min(abs(stair.front - across), abs(across - stair.back))] + scabs)
 
 

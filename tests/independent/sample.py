@@ -303,7 +303,7 @@ class Stretch:
         if not self.seg.leaves_floor:
             return np.zeros(len(self.u), bool)
         up = [i for i in ground if self.rows[i][4].when == 'up']
-        clear = np.all([d[i] >= self.need[i] for i in up], axis=0)
+        clear = np.all([d[i] >= self.need[i] + rules.FOOT_PLAY for i in up], axis=0)
         return np.cumsum(clear) == 0
 
     def refined(self, rows, d):
@@ -519,10 +519,13 @@ class RopeLook:
         n = np.arange(len(i))
         p, q = np.stack([r.p for r in runs])[rope, n], np.stack([r.q for r in runs])[rope, n]
         r = np.array([r.radius for r in runs])[rope]
-        # the drawn run begins a radius inside of its true end
-        cut = np.maximum(trim - r[:, None], 0) * (trim > 0)
         d = q - p
         long = np.linalg.norm(d, axis=1)
+        # knots of a run that moves are measured in the side view, those of a fixed one along it
+        moves = np.array([run.kind not in STILL for run in runs])[rope]
+        aslant = long / np.maximum(np.linalg.norm(d[:, :2], axis=1), 1e-9)
+        # the drawn run begins a radius inside of its true end
+        cut = np.maximum(trim * np.where(moves, aslant, 1.0)[:, None] - r[:, None], 0) * (trim > 0)
         left = long - cut.sum(1) > 1e-6
         t = cut / np.maximum(long, 1e-12)[:, None]
         return p + d * t[:, :1], q - d * t[:, 1:], r, left
@@ -639,7 +642,11 @@ class RopeLook:
 
 
 def drawn_in(run, trim):
-    return ropes.shorten(run.p, run.q, *[max(t - run.radius, 0.0) if t > 0 else 0.0 for t in trim])
+    """The run beyond its knots. Those of a run that moves are measured in the side view, those of a fixed one along it."""
+    way = run.q - run.p
+    aslant = np.linalg.norm(way, axis=1) / np.maximum(np.linalg.norm(way[:, :2], axis=1), 1e-9)
+    scale = 1.0 if run.kind in STILL else aslant[:, None]
+    return ropes.shorten(run.p, run.q, *[np.maximum(t * scale - run.radius, 0.0) if t > 0 else 0.0 for t in trim])
 
 
 def centres_of(command, path):

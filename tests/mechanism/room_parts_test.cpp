@@ -10,6 +10,7 @@
 #include "sim/mechanism/bracket_parts.h"
 #include "sim/mechanism/room_line.h"
 #include "sim/mechanism/rope_parts.h"
+#include "sim/mechanism/rope_slabs.h"
 #include "tests/support/sample_scene.h"
 #include "tests/support/scene_fault.h"
 

@@ -1,5 +1,6 @@
 """Stepping, findings and free handling."""
 
+import math
 import time
 
 from window import expect
@@ -28,7 +29,7 @@ def shows_each_finding(window, told):
         expect(f"lean {finding['worst']['lean_deg']:.1f}" in picture.pose, finding["id"] + " is shown at its worst pose")
     deepest = told["findings"][0]
     window.key("Home", "f")
-    figures = f"{1000 * deepest['depth_m']:.0f} mm deep"
+    figures = f"{math.ceil(1000 * deepest['depth_m'] - 1e-4)} mm deep"  # a depth is never told as less
     expect(figures in window.picture().words("least-distance"), "the least distance says " + figures)
 
 
