@@ -4,7 +4,9 @@
 #include <string>
 #include <vector>
 
+#include "sim/hoist/rope_geometry.h"
 #include "sim/loads/climber.h"
+#include "sim/loads/load_case.h"
 #include "sim/loads/rail.h"
 #include "sim/mechanism/model.h"
 #include "sim/scene/scene.h"
@@ -12,28 +14,25 @@
 
 namespace stowpath {
 
-/// A greatest load and the state in which it stands.
-struct WorstLoad {
-  double force = 0.0;  ///< [N]
-  std::string where;   ///< "raising, lean 62°"
+/// The hoist at one moment of its use: what its lines do to every piece, without the dynamic factor.
+struct HoistState {
+  std::string where;      ///< "raising, lean 62°"
+  bool moving = true;     ///< the loads take the scene's dynamic factor
+  double line = 0.0;      ///< tension of the hardest pulled segment [N]
+  double dead_end = 0.0;  ///< of the segment that is tied [N]
+  double hand = 0.0;      ///< at the hand, cleat or drum [N]
+  Vec3 ceiling;           ///< force on the ceiling point [N]
+  Vec3 pick;              ///< of the line on the pick, all picks together [N]
+  std::vector<Vec3> leads;       ///< on each lead sheave [N]
+  Vec2 hooks;                    ///< pipe on all hooks: out, up [N]
+  std::vector<Vec2> hinges;      ///< on the hinges of each joint, both sides together: out, up [N]
+  std::vector<double> moments;   ///< that each pinned joint passes on, both sides together; 0 where unpinned [N m]
+  double fold_line = 0.0;        ///< tension; 0 where slack or not there [N]
 };
 
-/// What the hoist does to its hardware: greatest values over the whole procedure, without the dynamic factor.
+/// Every state of the hoist that was looked at.
 struct HoistLoads {
-  WorstLoad line;              ///< tension of the hardest pulled segment
-  WorstLoad dead_end;          ///< tension of the segment that is tied
-  WorstLoad hand;              ///< tension at the hand, cleat or drum
-  Vec2 ceiling;                ///< force on the ceiling point where it is greatest: out, up [N]
-  double ceiling_along = 0.0;  ///< and along the rail [N]
-  std::string ceiling_where;
-  WorstLoad pick;                ///< of the line on the pick, all picks together
-  std::vector<WorstLoad> leads;  ///< on each lead sheave
-  Vec2 hooks;                    ///< pipe on all hooks where it is greatest: out, up [N]
-  std::string hooks_where;
-  WorstLoad hinge;            ///< on the hinges of one joint, both sides together
-  WorstLoad fold_line;        ///< tension
-  double joint_moment = 0.0;  ///< that a pinned joint passes on while hoisted, both sides together [N m]
-  std::string joint_where;
+  std::vector<HoistState> states;
 };
 
 enum class LoadKind { force, moment, stress };  ///< N, N m or Pa

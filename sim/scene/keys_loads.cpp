@@ -14,6 +14,17 @@ const std::array kKeys{
     KeyRow{"climber", kMap, {}, "", "(the default below)", "{mass: 300 lb}", "Who climbs, for the loads."},
     KeyRow{"climber.mass", kMass, {10, 500}, "", "300 lb", "300 lb",
            "With what is carried; the default is the concentrated load of IRC Table R301.5 for stairs."},
+    KeyRow{"climber.usual", kMass, {10, 500}, "", "200 lb", "200 lb",
+           "Who climbs on a usual day, with what is carried. Five times that, and 1,000 lb at least, must not break the stair "
+           "(29 CFR 1910.25(b)(6))."},
+    KeyRow{"climber.footfall", kNumber, {1, 4}, "", "1.5", "1.5",
+           "How many times the usual weight a step puts on a tread; a judgement."},
+    KeyRow{"climber.aside", kLength, {0, 0.5}, "", "150 mm or 6 in", "150",
+           "How far from the stair's middle a foot may stand."},
+    KeyRow{"climber.leans out", kLength, {0, 1.5}, "", "300 mm or 12 in", "300",
+           "How far the body may be beyond the tread that it stands on, away from the loft; a judgement."},
+    KeyRow{"climber.push", kForce, {0, 5000}, "", "60 lbf", "60 lbf",
+           "Level, on the stair, when one steps off at the top."},
     KeyRow{"friction", kMap, {}, "", "(the ranges below)", "{hook: [0.15, 0.5], hinge: [0.1, 0.3], floor: [0.3, 0.7]}",
            "Ranges of friction coefficients; results are worked out over the whole of them. The default ones are a "
            "judgement."},

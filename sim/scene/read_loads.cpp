@@ -8,7 +8,9 @@ Interval read_span(const Setting& span, Interval otherwise) { return span.given(
 }  // namespace
 
 void read_loads(const Setting& file, Scene& scene) {
-  scene.climber.mass = file.at("climber").at("mass").number();
+  const Setting climber = file.at("climber");
+  scene.climber = {climber.at("mass").number(),  climber.at("usual").number(),     climber.at("footfall").number(),
+                   climber.at("aside").number(), climber.at("leans out").number(), climber.at("push").number()};
   const Setting friction = file.at("friction");
   scene.friction.hook = read_span(friction.at("hook"), scene.friction.hook);
   scene.friction.hinge = read_span(friction.at("hinge"), scene.friction.hinge);

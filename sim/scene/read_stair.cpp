@@ -45,6 +45,7 @@ Lock read_lock(const Setting& lock) {
   const std::vector<double> head = lock.at("pin head").numbers();
   read.head = head.size() == 2 ? head[0] : 1.8 * read.pin;
   read.head_height = head.size() == 2 ? head[1] : 0.6 * read.pin;
+  if (lock.at("screws").given()) read.screws = read_screws(lock.at("screws"));
   if (read.head < read.pin)
     lock.at("pin head")
         .items()
@@ -109,6 +110,8 @@ Treads read_treads(const Setting& treads, const Scene& scene) {
   if (!rise.is_word("equal")) read.rise = rise.number_if_given();
   read.first = treads.at("first").number_if_given();
   read.overhang = treads.at("overhang").number();
+  if (treads.at("screws").given()) read.screws = read_screws(treads.at("screws"));
+  read.cleats = treads.at("held by").is_word("cleats");
   if (read.first && *read.first >= scene.loft.deck - scene.floor.level) {
     treads.at("first").fault("the lowest tread would lie above the deck", "give its height above the floor");
   }

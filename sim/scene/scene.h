@@ -181,6 +181,7 @@ struct Lock {
   double pin = 0.0;        ///< diameter [m]
   double head = 0.0;       ///< diameter of the pin's head, and of what keeps its other end [m]
   double head_height = 0.0;  ///< how far each stands out along the rail [m]
+  std::optional<Screws> screws{};  ///< that fix one scab to its upper section's side rail
 };
 
 struct Treads {
@@ -190,6 +191,8 @@ struct Treads {
   std::optional<double> rise;   ///< none: equal rises from floor to deck [m]
   std::optional<double> first;  ///< height of the lowest tread above the floor; none: one rise [m]
   double overhang = 0.0;        ///< front edge beyond the side rails' front face, square to it [m]
+  std::optional<Screws> screws{};  ///< through a side rail into one end of a tread, or of the cleat under it
+  bool cleats = false;             ///< the screws hold a cleat under the tread, so that they are in side grain
 };
 
 enum class Sides { both, left, right };
@@ -411,9 +414,14 @@ struct Rating {
   double force = 0.0;  ///< working load limit [N]
 };
 
-/// Who climbs.
+/// Who climbs, and how.
 struct Climber {
   double mass = 136.077711;  ///< with what is carried; 300 lb, the concentrated stair load of IRC Table R301.5 [kg]
+  double usual = 90.718474;  ///< with what is carried on a usual day; 200 lb [kg]
+  double footfall = 1.5;     ///< how many times the usual weight a step puts on a tread
+  double aside = 0.150;      ///< how far from the stair's middle a foot may stand [m]
+  double leans_out = 0.300;  ///< how far the body may be beyond the tread [m]
+  double push = 266.893296;  ///< level, when stepping off at the top; 60 lbf [N]
 };
 
 /// Everything one scene file says, in SI and radians, checked key by key but not yet assembled.
