@@ -18,8 +18,17 @@ std::string status_words(const HardwareItem& item) {
 }
 
 std::string_view kind_unit(LoadKind kind) {
-  if (kind == LoadKind::force) return "N";
-  return kind == LoadKind::moment ? "N m" : "Pa";
+  switch (kind) {
+    case LoadKind::force:
+      return "N";
+    case LoadKind::moment:
+      return "N m";
+    case LoadKind::stress:
+      return "Pa";
+    case LoadKind::length:
+      break;
+  }
+  return "m";
 }
 
 std::string explained(const HardwareItem& item) {
@@ -63,6 +72,7 @@ std::string stress_text(Figure pascals, DisplayUnits units) {
 
 std::string load_text(LoadKind kind, Figure load, DisplayUnits units) {
   if (kind == LoadKind::moment) return torque_text(load, units);
+  if (kind == LoadKind::length) return format_small_length(load, units);
   return kind == LoadKind::stress ? stress_text(load, units) : force_text(load, units);
 }
 
@@ -120,6 +130,8 @@ Json hardware_json(const std::vector<HardwareItem>& items) {
                    {"basis", item.basis},
                    {"status", status_words(item)},
                    {"dynamic", json_number(item.dynamic)},
+                   {"at_breaking", item.ultimate},
+                   {"judged", item.judged},
                    {"note", item.note}});
   }
   return out;

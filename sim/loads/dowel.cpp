@@ -67,16 +67,29 @@ double screw_bending_yield(double diameter) {
   return (inches <= 0.344 ? 60e3 : 45e3) * kPsi;
 }
 
+namespace {
+
+double one_screw(const Screws& screws, double gravity, double side, double side_bearing) {
+  if (!deep_enough(screws)) return 0.0;
+  const double root = screws.lag ? lag_root(screws.diameter) : wood_screw_root(screws.diameter);
+  const double bearing = dowel_bearing(gravity, screws.diameter, true);
+  return dowel_resistance({root, side, screws.thread, 0.0, side_bearing, bearing, screw_bending_yield(screws.diameter)},
+                          true);
+}
+
+}  // namespace
+
+bool deep_enough(const Screws& screws) {
+  return screws.thread >= (screws.lag ? 4.0 : 6.0) * screws.diameter * (1.0 - 1e-9);
+}
+
 double screw_shear(const Screws& screws, double gravity, double plate) {
   constexpr double kLeastPlate = 0.001;
-  const Dowel dowel{screws.diameter,
-                    std::max(plate, kLeastPlate),
-                    screws.thread,
-                    0.0,
-                    kPlateBearing,
-                    dowel_bearing(gravity, screws.diameter, true),
-                    screw_bending_yield(screws.diameter)};
-  return dowel_resistance(dowel, true);
+  return one_screw(screws, gravity, std::max(plate, kLeastPlate), kPlateBearing);
+}
+
+double screw_shear_in_wood(const Screws& screws, double gravity, double board) {
+  return one_screw(screws, gravity, board, dowel_bearing(gravity, screws.diameter, true));
 }
 
 double screw_pull(const Screws& screws, double gravity) {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "sim/hoist/drive_pull.h"
 #include "sim/hoist/pull_events.h"
 #include "sim/trade/length.h"
 
@@ -10,83 +11,108 @@ namespace stowpath {
 
 namespace {
 
-std::string where_of(const PullSample& sample) {
-  std::string text = "raising, lean " + format_degrees(Nominal{sample.pose.lean}, 0);
-  const double fold = std::max(std::abs(sample.pose.folds[0]), std::abs(sample.pose.folds[1]));
-  if (fold > 0.0) text += ", fold " + format_degrees(Nominal{fold}, 0);
-  return text;
+std::string pose_text(const Configuration& pose) {
+  std::string text = "lean " + format_degrees(Nominal{pose.lean}, 0);
+  const double fold = std::max(std::abs(pose.folds[0]), std::abs(pose.folds[1]));
+  return fold > 0.0 ? text + ", fold " + format_degrees(Nominal{fold}, 0) : text;
 }
-
-void raise(WorstLoad& worst, double force, const PullSample& sample) {
-  if (force > worst.force) worst = {force, where_of(sample)};
-}
-
-double size_of(const Vec3& force) { return std::hypot(norm(force.side), force.along_rail); }
 
 Vec3 operator+(const Vec3& a, const Vec3& b) { return {a.side + b.side, a.along_rail + b.along_rail}; }
 
-// Forces of the rope on what holds its points, gathered by piece.
-struct RopeForces {
-  Vec3 ceiling, pick;
-  std::vector<double> leads;  // [N]
-};
+/// How far a force on a section is off the line square to it: an eye screwed into the section's face has that for its
+/// axis, whichever face it is in.
+double off_square(const SectionPoses& X_W, int section, const Vec3& force) {
+  const double size = std::hypot(norm(force.side), force.along_rail);
+  if (!(size > 0.0) || section < 0) return 0.0;
+  const Pose2& X = X_W[static_cast<std::size_t>(section)];
+  const Vec2 across = X * Vec2{0.0, 1.0} - X * Vec2{0.0, 0.0};
+  return std::acos(std::min(1.0, std::abs(dot(across, force.side)) / size));
+}
 
-RopeForces gather(const PullReport& report, const Linkage& linkage, const PullSample& sample) {
-  const auto segments = rope_segments(report.line, linkage, sample.pose);
-  const auto forces = point_forces(report.line, segments, sample.segments);
-  RopeForces gathered;
+/// Forces of the rope on what holds its points, for the tension of each of its segments.
+void gather(const Rigging& line, const Linkage& linkage, const Configuration& pose, const std::vector<double>& tensions,
+            HoistState& state) {
+  const auto forces = point_forces(line, rope_segments(line, linkage, pose), tensions);
+  state.line = *std::max_element(tensions.begin(), tensions.end());
+  state.dead_end = tensions.front();
+  state.hand = tensions.back();
+  int held = -1;
   for (std::size_t i = 0; i < forces.size(); ++i) {
-    const RopePoint& point = report.line.points[i];
+    const RopePoint& point = line.points[i];
     if (point.section >= 0) {
-      gathered.pick = gathered.pick + forces[i];
+      state.pick = state.pick + forces[i];
+      held = point.section;
     } else if (point.name == "ceiling point") {
-      gathered.ceiling = gathered.ceiling + forces[i];
+      state.ceiling = state.ceiling + forces[i];
     } else if (point.sheave) {
-      gathered.leads.push_back(size_of(forces[i]));
+      state.leads.push_back(forces[i]);
     }
   }
-  return gathered;
+  state.pick_angle = off_square(place_sections(linkage, pose), held, state.pick);
 }
 
-void look_at_rope(const PullReport& report, const Linkage& linkage, const PullSample& sample, HoistLoads& loads) {
-  raise(loads.line, *std::max_element(sample.segments.begin(), sample.segments.end()), sample);
-  raise(loads.dead_end, sample.segments.front(), sample);
-  raise(loads.hand, sample.segments.back(), sample);
-  const RopeForces forces = gather(report, linkage, sample);
-  raise(loads.pick, size_of(forces.pick), sample);
-  loads.leads.resize(forces.leads.size());
-  for (std::size_t i = 0; i < forces.leads.size(); ++i) raise(loads.leads[i], forces.leads[i], sample);
-  if (size_of(forces.ceiling) <= std::hypot(norm(loads.ceiling), loads.ceiling_along)) return;
-  loads.ceiling = forces.ceiling.side;
-  loads.ceiling_along = forces.ceiling.along_rail;
-  loads.ceiling_where = where_of(sample);
-}
-
-void look_at_joints(const Model& model, const PullSample& sample, HoistLoads& loads) {
-  const Reactions& reactions = sample.reactions;
-  if (norm(reactions.hook) > norm(loads.hooks)) {
-    loads.hooks = reactions.hook;
-    loads.hooks_where = where_of(sample);
-  }
+void look_at_joints(const Model& model, const PullSample& sample, HoistState& state) {
+  state.hooks = sample.reactions.hook;
   const std::vector<bool>& pinned = model.moves[sample.move].pinned;
   for (std::size_t k = 0; k + 1 < static_cast<std::size_t>(model.linkage.sections); ++k) {
-    raise(loads.hinge, norm(reactions.hinge[k]), sample);
-    if (!pinned[k] || std::abs(reactions.hinge_moment[k]) <= loads.joint_moment) continue;
-    loads.joint_moment = std::abs(reactions.hinge_moment[k]);
-    loads.joint_where = where_of(sample);
+    state.hinges.push_back(norm(sample.reactions.hinge[k]));
+    state.moments.push_back(pinned[k] ? std::abs(sample.reactions.hinge_moment[k]) : 0.0);
   }
+  state.fold_line = sample.fold_pull.value_or(0.0);
+}
+
+HoistState raising(const Model& model, const PullReport& report, const PullSample& sample) {
+  HoistState state;
+  state.where = "raising, " + pose_text(sample.pose);
+  gather(report.line, model.linkage, sample.pose, sample.segments, state);
+  look_at_joints(model, sample, state);
+  return state;
+}
+
+/// Made fast: nothing moves, and friction is not counted on.
+HoistState parked(const Model& model, const PullReport& report, const PullSample& sample) {
+  HoistState state = raising(model, report, sample);
+  state.where = "parked, " + pose_text(sample.pose);
+  state.doing = HoistDoing::parked;
+  std::vector<double> tensions = tension_shares(report.line, Haul::holding);
+  for (double& tension : tensions) tension *= sample.hand_holding;
+  state.ceiling = state.pick = {};
+  state.leads.clear();
+  gather(report.line, model.linkage, sample.pose, tensions, state);
+  return state;
+}
+
+/// The stair does not follow: the drive's pull goes through the tackle with no friction to spend it on.
+HoistState snagged(const Model& model, const PullReport& report, const PullSample& sample, double drive) {
+  HoistState state;
+  state.where = "caught, " + pose_text(sample.pose);
+  state.doing = HoistDoing::snagged;
+  std::vector<double> tensions = tension_shares(report.line, Haul::holding);
+  for (double& tension : tensions) tension *= drive;
+  gather(report.line, model.linkage, sample.pose, tensions, state);
+  return state;
+}
+
+bool tells(const PullSample& sample) {
+  return sample.solvable && !sample.slack && !sample.segments.empty() && !cannot_lift(sample);
 }
 
 }  // namespace
 
-HoistLoads hoist_loads(const Model& model, const PullReport& report) {
+HoistLoads hoist_loads(const Scene& scene, const Model& model, const PullReport& report) {
   HoistLoads loads;
+  loads.drive = drive_pull(scene);
+  const PullSample* last = nullptr;
   for (const PullSample& sample : report.samples) {
-    if (!sample.solvable || sample.slack || sample.segments.empty() || cannot_lift(sample)) continue;
-    look_at_rope(report, model.linkage, sample, loads);
-    look_at_joints(model, sample, loads);
-    if (sample.fold_pull) raise(loads.fold_line, *sample.fold_pull, sample);
+    if (!tells(sample)) {
+      ++loads.left_out;
+      continue;
+    }
+    loads.states.push_back(raising(model, report, sample));
+    if (loads.drive) loads.states.push_back(snagged(model, report, sample, *loads.drive));
+    last = &sample;
   }
+  if (last != nullptr && last->holds) loads.states.push_back(parked(model, report, *last));
   return loads;
 }
 

@@ -5,9 +5,10 @@
 
 namespace stowpath {
 
-/// The greatest loads of a lift, raising, on every piece of the hoist: forces of the rope on its points at each pose of
-/// the pull report. Poses at a dead centre, with the line slack, or where hauling cannot lift are left out.
+/// What a lift does to every piece of the hoist, at each pose of the pull report: raising; caught there while the drive
+/// pulls on; and parked at its end. Poses at a dead centre, with the line slack, or where hauling cannot lift are left out
+/// and counted.
 /// @param model  the one that the report was made of
-HoistLoads hoist_loads(const Model& model, const PullReport& report);
+HoistLoads hoist_loads(const Scene& scene, const Model& model, const PullReport& report);
 
 }  // namespace stowpath

@@ -1,41 +1,122 @@
 #include "sim/loads/hook_forces.h"
 
 #include <algorithm>
+#include <cmath>
+
+#include "sim/geometry/union_outline.h"
 
 namespace stowpath {
 
 namespace {
 
-const ClimberPlace& heaviest_place(const ClimberReport& report) {
-  return *std::max_element(report.places.begin(), report.places.end(),
-                           [](const ClimberPlace& a, const ClimberPlace& b) { return a.hooks < b.hooks; });
+using States = std::vector<const StandingState*>;
+
+std::vector<double> pressed(const std::vector<double>& hooks) {
+  std::vector<double> out = hooks;
+  for (double& force : out) force = std::max(0.0, force);  // a hook that is lifted is off the pipe
+  return out;
 }
 
-double heaviest_share(const ClimberReport& report, double all) {
+HookForces forces_of(const Model& model, const StandingState& state, const std::vector<double>& hooks) {
+  const double all = sum_of(hooks);
+  HookForces out{state.where, {-state.thrust, -all}, std::vector<double>(hooks.size(), 1.0 / static_cast<double>(hooks.size())),
+                 model.span};
+  out.ultimate = state.ultimate;
+  if (all > 0.0)
+    for (std::size_t i = 0; i < hooks.size(); ++i) out.share[i] = hooks[i] / all;
+  return out;
+}
+
+bool at(const std::vector<double>& hooks, Vec2 p) { return hooks[0] == p.x && hooks[1] == p.y; }
+
+/// Two hooks: the corners of all pairs of forces, the unloaded pipe taken with them.
+std::vector<HookForces> of_two(const Model& model, const States& states) {
+  std::vector<Vec2> points{{0.0, 0.0}};
+  for (const StandingState* state : states) {
+    const std::vector<double> hooks = pressed(state->hooks);
+    points.push_back({hooks[0], hooks[1]});
+  }
+  std::vector<HookForces> out;
+  for (const Vec2 corner : convex_hull(points)) {
+    const auto same = [&](const StandingState* state) { return at(pressed(state->hooks), corner); };
+    const auto found = std::find_if(states.begin(), states.end(), same);
+    if (found != states.end() && !(corner == Vec2{0.0, 0.0}))
+      out.push_back(forces_of(model, **found, pressed((*found)->hooks)));
+  }
+  return out;
+}
+
+double most_on_one(const States& states) {
   double one = 0.0;
-  for (const ClimberPlace& place : report.places) one = std::max(one, place.worst_hook);
-  return std::min(1.0, one / all);
+  for (const StandingState* state : states)
+    for (const double hook : state->hooks) one = std::max(one, hook);
+  return one;
+}
+
+/// More hooks, or one: alike, and each in turn with the most that any gets, the rest sharing alike.
+std::vector<HookForces> of_many(const Model& model, const States& states) {
+  const auto less = [](const StandingState* a, const StandingState* b) { return sum_of(a->hooks) < sum_of(b->hooks); };
+  const StandingState& state = **std::max_element(states.begin(), states.end(), less);
+  const std::size_t hooks = state.hooks.size();
+  const double all = sum_of(pressed(state.hooks)), most = std::min(all, most_on_one(states));
+  std::vector<HookForces> out{forces_of(model, state, std::vector<double>(hooks, all / static_cast<double>(hooks)))};
+  for (std::size_t i = 0; hooks > 1 && i < hooks; ++i) {
+    std::vector<double> uneven(hooks, (all - most) / static_cast<double>(hooks - 1));
+    uneven[i] = most;
+    out.push_back(forces_of(model, state, uneven));
+  }
+  return out;
+}
+
+void add_group(const Model& model, const States& states, std::vector<HookForces>& out) {
+  if (states.empty()) return;
+  const std::vector<HookForces> some =
+      states.front()->hooks.size() == 2 ? of_two(model, states) : of_many(model, states);
+  out.insert(out.end(), some.begin(), some.end());
+}
+
+template <class Belongs>
+States states_that(const ClimberReport& report, Belongs belongs) {
+  States out;
+  for (const StandingState& state : report.states)
+    if (belongs(state)) out.push_back(&state);
+  return out;
 }
 
 }  // namespace
 
-std::vector<HookForces> standing_hook_forces(const Scene& scene, const Model& model, const ClimberReport& report) {
-  const ClimberPlace& place = heaviest_place(report);
+std::vector<HookForces> standing_hook_forces(const Model& model, const ClimberReport& report) {
+  std::vector<HookForces> out;
+  add_group(model, states_that(report, [](const StandingState& state) { return state.load_case == 0; }), out);
+  return out;
+}
+
+std::vector<HookForces> all_hook_forces(const Model& model, const ClimberReport& report) {
+  std::vector<HookForces> out;
+  add_group(model, states_that(report, [](const StandingState& s) { return !s.ultimate && s.thrust == 0.0; }), out);
+  add_group(model, states_that(report, [](const StandingState& s) { return !s.ultimate && s.thrust > 0.0; }), out);
+  add_group(model, states_that(report, [](const StandingState& s) { return !s.ultimate && s.thrust < 0.0; }), out);
+  add_group(model, states_that(report, [](const StandingState& s) { return s.ultimate; }), out);
+  return out;
+}
+
+std::vector<HookForces> hoisted_hook_forces(const Scene& scene, const Model& model, const HoistLoads& hoist) {
   const std::size_t hooks = scene.stair.hooks.stations.size();
-  const HookForces alike{"one person on " + place.name,
-                         {0.0, -place.hooks},
-                         std::vector<double>(hooks, 1.0 / static_cast<double>(hooks)),
-                         model.span};
-  std::vector<HookForces> ways{alike};
-  if (hooks < 2 || !(place.hooks > 0.0)) return ways;
-  const double most = heaviest_share(report, place.hooks), rest = (1.0 - most) / static_cast<double>(hooks - 1);
-  for (std::size_t i = 0; i < hooks; ++i) {
-    ways.push_back(alike);
-    ways.back().name += ", one caster in the air";
-    ways.back().share.assign(hooks, rest);
-    ways.back().share[i] = most;
+  const bool at_home = model.home && !(scene.hoist && scene.hoist->rolls);
+  const Interval stations =
+      at_home ? Interval{*model.home - model.home_within, *model.home + model.home_within} : model.span;
+  const auto on_pipe = [&](const HoistState& s) { return -(s.moving() ? scene.dynamic_factor : 1.0) * s.hooks; };
+  std::vector<Vec2> points{{0.0, 0.0}};
+  for (const HoistState& state : hoist.states) points.push_back(on_pipe(state));
+  std::vector<HookForces> out;
+  for (const Vec2 corner : convex_hull(points)) {
+    const auto same = [&](const HoistState& state) { return on_pipe(state) == corner; };
+    const auto found = std::find_if(hoist.states.begin(), hoist.states.end(), same);
+    if (found == hoist.states.end() || corner == Vec2{0.0, 0.0}) continue;
+    out.push_back({found->where, corner, std::vector<double>(hooks, 1.0 / static_cast<double>(hooks)), stations});
+    out.back().moving = found->moving();
   }
-  return ways;
+  return out;
 }
 
 }  // namespace stowpath

@@ -6,23 +6,16 @@ namespace stowpath {
 
 namespace {
 
-HookForces hoisted_hook_forces(const Scene& scene, const Model& model, const HoistLoads& hoist) {
-  const std::size_t hooks = scene.stair.hooks.stations.size();
-  const bool rolls = scene.hoist && scene.hoist->rolls;
-  const Interval stations = model.home && !rolls ? Interval{*model.home, *model.home} : model.span;
-  return {hoist.hooks_where, -scene.dynamic_factor * hoist.hooks,
-          std::vector<double>(hooks, 1.0 / static_cast<double>(hooks)), stations};
-}
-
 void look_at_rail(const Scene& scene, const Model& model, const std::optional<HoistLoads>& hoist, LoadsReport& report) {
   if (scene.rail.brackets.stations.size() < 2) {
     report.rail_problem = "a pipe on fewer than two brackets is no beam";
     return;
   }
-  for (const HookForces& forces : standing_hook_forces(scene, model, report.climber))
+  for (const HookForces& forces : all_hook_forces(model, report.climber))
     report.rails.push_back(rail_under(scene, forces));
-  if (hoist && norm(hoist->hooks) > 0.0)
-    report.rails.push_back(rail_under(scene, hoisted_hook_forces(scene, model, *hoist)));
+  if (hoist)
+    for (const HookForces& forces : hoisted_hook_forces(scene, model, *hoist))
+      report.rails.push_back(rail_under(scene, forces));
   report.sag = pipe_sag(scene, model);
 }
 

@@ -101,9 +101,47 @@ void load_screws(const Brackets& brackets, BracketLoad& load) {
   const Mount mount = mount_of(brackets);
   const int count = brackets.screws->count, upper = std::max(1, count / 2);
   const double lever = (count > 1 ? 0.75 : 0.5) * mount.height;
-  const double turning = -load.force.y * mount.projection + load.force.x * mount.below;
-  if (lever > 0.0) load.pull = std::max(0.0, turning / (lever * upper));
+  const double about_lower = -load.force.y * mount.projection + load.force.x * mount.below;
+  const double about_upper = load.force.y * mount.projection + load.force.x * (mount.height - mount.below);
+  if (lever > 0.0) load.pull = std::max({0.0, about_lower, about_upper}) / (lever * upper);
   load.shear = std::abs(load.force.y) / count;
+}
+
+BracketLoad bracket_load(const Scene& scene, const MovingPeak& peak, Vec2 force) {
+  const Brackets& brackets = scene.rail.brackets;
+  BracketLoad load;
+  load.station = peak.at;
+  load.at = peak.position;
+  load.force = force;
+  load.bending = std::abs(force.y) * std::max(0.0, mount_of(brackets).projection - brackets.plate_thickness) +
+                 std::abs(force.x) * brackets.drop;
+  load_screws(brackets, load);
+  return load;
+}
+
+/// The moment at a place of the pipe with the stair at a station, either sign [N m].
+double moment_under(const Beam& beam, const std::vector<PointLoad>& group, double place, double station) {
+  return std::abs(moment_at(solve_beam(beam, group_at(group, station)), place));
+}
+
+/// A scan over the stair's stations, the best of it refined between its neighbours by the golden section.
+JointPeak joint_peak(const Beam& beam, const std::vector<PointLoad>& group, double joint, Interval stations) {
+  constexpr int kSteps = 400;
+  constexpr double kGolden = 0.6180339887498949;
+  JointPeak peak{joint, 0.0, stations.lo};
+  const auto look = [&](double station) {
+    const double moment = moment_under(beam, group, joint, station);
+    if (moment > peak.moment) peak = {joint, moment, station};
+    return moment;
+  };
+  for (int k = 0; k <= kSteps; ++k) look(stations.lo + stations.length() * k / kSteps);
+  double lo = std::max(stations.lo, peak.at - stations.length() / kSteps);
+  double hi = std::min(stations.hi, peak.at + stations.length() / kSteps);
+  for (int k = 0; k < 40 && hi > lo; ++k) {
+    const double a = hi - kGolden * (hi - lo), b = lo + kGolden * (hi - lo);
+    (look(a) < look(b) ? lo : hi) = look(a) < look(b) ? a : b;
+  }
+  return peak;
 }
 
 }  // namespace
@@ -119,6 +157,14 @@ PipeStrength pipe_strength(const Pipe& pipe) {
   }
   strength.allowable = strength.yield / kSteelFactor;
   return strength;
+}
+
+Section threaded_section(const Pipe& pipe) {
+  const double inches = pipe.diameter / kInch;
+  const double per_inch = inches < 0.5 ? 27.0 : inches < 0.7 ? 18.0 : inches < 1.2 ? 14.0 : inches < 2.5 ? 11.5 : 8.0;
+  const double cut = 0.8 / per_inch * kInch;
+  const double wall = std::max(0.0, pipe.wall - cut);
+  return tube_section(pipe.diameter - 2.0 * cut, wall);
 }
 
 Beam rail_beam(const Rail& rail) {
@@ -137,11 +183,13 @@ RailCase rail_under(const Scene& scene, const HookForces& forces, int steps) {
   const Beam beam = rail_beam(scene.rail);
   const std::vector<PointLoad> group = hook_group(scene, forces);
   const PipeStrength strength = pipe_strength(scene.rail.pipe);
-  RailCase rail{forces, moving_peaks(beam, group, forces.stations), 0, 0, 0, {}};
+  RailCase rail{forces, moving_peaks(beam, group, forces.stations), 0, 0, 0, {}, {}};
   const double moment = std::max(rail.peaks.sagging.value, rail.peaks.hogging.value);
   rail.stress = moment / strength.listed.modulus;
   rail.design_stress = moment / strength.design.modulus;
   rail.hinged_stress = hinged_moment(beam, group, forces.stations) / strength.design.modulus;
+  for (const PipeJoint& joint : scene.rail.joints)
+    rail.joints.push_back(joint_peak(beam, group, joint.station, forces.stations));
   const int count = forces.stations.length() > 0.0 ? std::max(steps, 1) : 0;
   for (int k = 0; k <= count; ++k)
     rail.places.push_back(place_at(beam, group, forces.stations.lo + forces.stations.length() * k / std::max(count, 1),
@@ -149,20 +197,24 @@ RailCase rail_under(const Scene& scene, const HookForces& forces, int steps) {
   return rail;
 }
 
-BracketLoad worst_bracket(const Scene& scene, const RailCase& rail) {
-  const auto more = [](const MovingPeak& a, const MovingPeak& b) { return a.value < b.value; };
-  const MovingPeak press = *std::max_element(rail.peaks.press.begin(), rail.peaks.press.end(), more);
-  BracketLoad load;
-  load.station = press.at;
-  load.at = press.position;
-  load.uplift = std::max_element(rail.peaks.hold.begin(), rail.peaks.hold.end(), more)->value;
+std::vector<BracketLoad> bracket_loads(const Scene& scene, const RailCase& rail) {
   const double size = norm(rail.forces.total);
-  load.force = size > 0.0 ? (press.value / size) * rail.forces.total : Vec2{0.0, -press.value};
-  const Brackets& brackets = scene.rail.brackets;
-  load.bending = std::abs(load.force.y) * std::max(0.0, mount_of(brackets).projection - brackets.plate_thickness) +
-                 std::abs(load.force.x) * brackets.drop;
-  load_screws(brackets, load);
-  return load;
+  const Vec2 way = size > 0.0 ? (1.0 / size) * rail.forces.total : Vec2{0.0, -1.0};
+  std::vector<BracketLoad> loads;
+  for (const MovingPeak& press : rail.peaks.press) loads.push_back(bracket_load(scene, press, press.value * way));
+  for (const MovingPeak& hold : rail.peaks.hold) {
+    if (!(hold.value > 0.0)) continue;
+    loads.push_back(bracket_load(scene, hold, -hold.value * way));
+    loads.back().holds_down = true;
+  }
+  return loads;
+}
+
+BracketLoad worst_bracket(const Scene& scene, const RailCase& rail) {
+  const std::vector<BracketLoad> loads = bracket_loads(scene, rail);
+  return *std::max_element(loads.begin(), loads.end(), [](const BracketLoad& a, const BracketLoad& b) {
+    return (a.holds_down ? 0.0 : norm(a.force)) < (b.holds_down ? 0.0 : norm(b.force));
+  });
 }
 
 }  // namespace stowpath

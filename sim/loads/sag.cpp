@@ -45,7 +45,7 @@ Standing stand_lowered(const Scene& scene, const Linkage& linkage, double lower)
 
 PipeSag pipe_sag(const Scene& scene, const Model& model) {
   PipeSag sag;
-  for (const HookForces& forces : standing_hook_forces(scene, model, climb(scene, model)))
+  for (const HookForces& forces : standing_hook_forces(model, climb(scene, model)))
     look_along(scene, forces, sag);
   return sag;
 }

@@ -7,7 +7,7 @@ namespace {
 
 constexpr std::string_view kRated =
     "line|fold line|block|lead block|ceiling point|eye|carabiner|shackle|sling|spreader|pick|cleat|winch|winch screws|"
-    "hinge|hook|lock pin|caster|caster plate|bracket";
+    "hinge|hook|lock pin|caster|caster plate|bracket|saddle";
 
 // clang-format off: one row a setting, as short as can be
 const std::array kKeys{
@@ -32,11 +32,15 @@ const std::array kKeys{
     KeyRow{"friction.hinge", kSpan, {0, 2}, "", "(0.1 to 0.3)", "[0.1, 0.3]", "Pin in hinge."},
     KeyRow{"friction.floor", kSpan, {0, 2}, "", "(0.3 to 0.7)", "[0.3, 0.7]",
            "A caster that scrubs sideways over the floor."},
-    KeyRow{"hardware", kMaps, list_of(0, 50), "", "(no ratings known)", "[{what: carabiner, rating: 20 kN}]",
-           "What the makers of the hardware rate it for."},
+    KeyRow{"hardware", kMaps, list_of(0, 50), "", "(no ratings known)",
+           "[{what: carabiner, rating: 20 kN, kind: breaking, factor: 5}]", "What the makers of the hardware rate it for."},
     KeyRow{"hardware[].what", kWord, {}, kRated, kRequired, "carabiner", "The piece of hardware."},
-    KeyRow{"hardware[].rating", kForce, {1, 1e6}, "", kRequired, "20 kN",
-           "Its working load limit; of a line, too, not its breaking strength."},
+    KeyRow{"hardware[].rating", kForce, {1, 1e6}, "", kRequired, "20 kN", "What its maker states."},
+    KeyRow{"hardware[].kind", kWord, {}, "working|breaking", "working", "breaking",
+           "Whether that is a working load limit or the load that breaks it; a carabiner's is what breaks it."},
+    KeyRow{"hardware[].factor", kNumber, {1, 20}, "", "(5 of a breaking rating, else 1)", "5",
+           "What breaks it over what it may carry: of a breaking rating it is divided by this, of a working one it says "
+           "how much more would break it."},
     KeyRow{"dynamic factor", kNumber, {1, 10}, "", "1.25", "1.25",
            "On the loads of a line while it moves; a judgement."},
 };

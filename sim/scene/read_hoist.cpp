@@ -83,7 +83,13 @@ Spreader read_spreader(const Setting& spreader, const Hoist& hoist) {
           spreader.at("thickness").number()};
 }
 
+EyeKind read_eye_kind(const Setting& kind) {
+  if (kind.is_word("swivel")) return EyeKind::swivel;
+  return kind.is_word("shoulder eye") ? EyeKind::shoulder : EyeKind::plain;
+}
+
 void read_eye(const Setting& ceiling_point, Hoist& read) {
+  read.eye_kind = read_eye_kind(ceiling_point.at("kind"));
   read.eye_members = ceiling_point.at("members").count();
   if (ceiling_point.at("eye").given()) read.eye = read_screws(ceiling_point.at("eye"));
 }
@@ -138,6 +144,8 @@ Hoist read_hoist_proper(const Setting& hoist, const Scene& scene) {
   read.rolls = hoist.at("rolls").flag();
   read.pick = read_section_point(hoist.at("pick"), scene.stair);
   read.spread = hoist.at("pick").at("spread").number();
+  read.pick_kind = read_eye_kind(hoist.at("pick").at("kind"));
+  read.overload = hoist.at("overload").number_if_given();
   read.line = read_line(hoist.at("line"));
   if (hoist.at("spreader").given()) read.spreader = read_spreader(hoist.at("spreader"), read);
   read.hand_limit = hoist.at("hand limit").number_if_given();

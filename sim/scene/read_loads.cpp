@@ -5,6 +5,14 @@ namespace {
 
 Interval read_span(const Setting& span, Interval otherwise) { return span.given() ? span.interval() : otherwise; }
 
+Rating read_rating(const Setting& piece) {
+  constexpr double kUsualFactor = 5.0;
+  const bool breaking = piece.at("kind").is_word("breaking");
+  const double factor = piece.at("factor").number_if_given().value_or(breaking ? kUsualFactor : 1.0);
+  const double stated = piece.at("rating").number();
+  return {piece.at("what").word(), breaking ? stated / factor : stated, factor};
+}
+
 }  // namespace
 
 void read_loads(const Setting& file, Scene& scene) {
@@ -16,7 +24,7 @@ void read_loads(const Setting& file, Scene& scene) {
   scene.friction.hinge = read_span(friction.at("hinge"), scene.friction.hinge);
   scene.friction.floor = read_span(friction.at("floor"), scene.friction.floor);
   for (const Setting& piece : file.at("hardware").items()) {
-    scene.ratings.push_back({piece.at("what").word(), piece.at("rating").number()});
+    scene.ratings.push_back(read_rating(piece));
   }
   scene.dynamic_factor = file.at("dynamic factor").number();
 }

@@ -365,6 +365,13 @@ struct Spreader {
   double thickness = 0.04;  ///< of the bar, all round [m]
 };
 
+/// What a pull aslant leaves of an eye's rating.
+enum class EyeKind {
+  plain,     ///< nothing that any table gives
+  shoulder,  ///< a share, by the angle
+  swivel     ///< all: it turns to face the pull
+};
+
 struct Hoist {
   std::optional<RoomPoint> ceiling_point;
   std::optional<double> home;  ///< station [m]
@@ -379,6 +386,9 @@ struct Hoist {
   bool cleat = false;                  ///< the fall can be made fast
   std::optional<Screws> eye{};         ///< a screw eye or lag that holds the ceiling point; none: not said
   int eye_members = 1;                 ///< framing members that share the ceiling point's load
+  EyeKind eye_kind = EyeKind::plain;   ///< of the ceiling point
+  EyeKind pick_kind = EyeKind::plain;  ///< of the eyes at the pick
+  std::optional<double> overload{};    ///< pull on the line at which a clutch slips or a shear pin breaks [N]
 };
 
 struct FoldLine {
@@ -410,8 +420,9 @@ struct Frictions {
 
 /// A rating that the maker gives for a piece of hardware.
 struct Rating {
-  std::string what;    ///< "carabiner", "ceiling point", "block", ...
-  double force = 0.0;  ///< working load limit [N]
+  std::string what;      ///< "carabiner", "ceiling point", "block", ...
+  double force = 0.0;    ///< that it may carry: a working load limit, or the breaking strength over the design factor [N]
+  double reserve = 1.0;  ///< what breaks it over that, as far as it is said
 };
 
 /// Who climbs, and how.

@@ -28,6 +28,11 @@ inline constexpr Source kUltimateWithdrawal{"S-FPL-lagP", "Wood Handbook FPL-GTR
 /// 0.060 in and 0.013 in for each number: #10 is 0.190 in. [m]
 double wood_screw_diameter(int number);
 
+/// Diameter at the root of the thread, by the nominal one; in proportion between the sizes that are listed. [m]
+double lag_root(double diameter);
+double wood_screw_root(double diameter);
+inline constexpr Source kRootDiameters{"S-NDS-L2", "NDS Appendix L2 and L3, root diameters", SourceStatus::memory};
+
 /// What has no rating of its own.
 inline constexpr Source kScrewEye{"S-screw-eye",
                                   "no standard rates screw eyes (engineerfix.com): reckoned as a lag's thread",

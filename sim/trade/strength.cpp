@@ -77,7 +77,13 @@ std::span<const StrengthFigure> strength_figures() { return kFigures; }
 
 std::vector<StrengthFigure> hand_pull_figures(Person person) {
   return sorted_figures([person](const StrengthFigure& figure) {
-    return figure.person == person && (figure.effort == pull_down || figure.effort == pull_across);
+    return figure.person == person && figure.effort == pull_down;
+  });
+}
+
+std::vector<StrengthFigure> unfit_pull_figures() {
+  return sorted_figures([](const StrengthFigure& figure) {
+    return figure.effort == pull_across || (figure.effort == pull_down && figure.person == neither);
   });
 }
 

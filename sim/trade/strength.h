@@ -27,8 +27,11 @@ struct StrengthFigure {
 
 std::span<const StrengthFigure> strength_figures();
 
-/// Figures for a pull on a rope by hand, weakest first.
+/// Figures for a rope pulled down by hand, standing, weakest first.
 std::vector<StrengthFigure> hand_pull_figures(Person person);
+
+/// Figures that are quoted for such a pull and do not fit it: of level pulls, and of people who sit.
+std::vector<StrengthFigure> unfit_pull_figures();
 
 /// Figures for the handle of a crank, weakest first.
 std::vector<StrengthFigure> crank_figures(Person person);

@@ -36,8 +36,9 @@ TEST_CASE("climber: hooks and casters carry person and stair between them, from 
   for (const ClimberPlace& place : all.report.places) {
     CHECK(place.hooks + place.floor == Approx(total).epsilon(1e-12));
     CHECK(place.worst_hook >= 0.5 * place.hooks);
-    CHECK(place.worst_hook <= place.hooks);
-    CHECK(place.worst_caster == place.floor);
+    CHECK(place.worst_hook <= place.hooks * (1.0 + 1e-12));
+    CHECK(place.worst_caster >= 0.5 * place.floor);
+    CHECK(place.worst_caster <= place.floor * (1.0 + 1e-12));
   }
   for (std::size_t i = 1; i < all.report.places.size(); ++i) {
     CHECK(all.report.places[i].height > all.report.places[i - 1].height);
@@ -79,11 +80,12 @@ TEST_CASE("climber: the joint passes on the beam's moment, and pin and hinge mak
   }
 }
 
-TEST_CASE("climber: one caster in the air tips its load onto one hook", "[loads]") {
+TEST_CASE("climber: one caster in the air and the foot aside tip the load onto one hook", "[loads]") {
   const Climbed all = climbed(testing::sample_scene());
   const ClimberPlace& top = all.report.places.back();
-  // Hooks at 0.261, casters at 0.310 from the middle: moments about the middle line.
-  CHECK(top.worst_hook == Approx(std::min(top.hooks, 0.5 * top.hooks + top.floor * 0.310 / (2 * 0.261))));
+  // Hooks at 0.261, casters at 0.310, the foot at 0.150 from the middle: moments about the middle line.
+  const double aside = all.report.mass * kGravity * 0.150 / (2 * 0.261);
+  CHECK(top.worst_hook == Approx(std::min(top.hooks, 0.5 * top.hooks + top.floor * 0.310 / (2 * 0.261) + aside)));
 }
 
 TEST_CASE("climber: a tread is a simple beam between the side rails", "[loads]") {
