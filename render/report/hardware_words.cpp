@@ -13,6 +13,7 @@ constexpr double kPsi = 6894.757293168;  // [Pa]
 constexpr double kManyTimes = 100.0;     // beyond this a ratio says nothing
 
 std::string status_words(const HardwareItem& item) {
+  if (!item.judged) return "not ours";
   if (!item.resistance) return "none known";
   return item.status ? status_text(item.status) : "given";
 }
@@ -34,6 +35,7 @@ std::string_view kind_unit(LoadKind kind) {
 std::string explained(const HardwareItem& item) {
   std::string text = item.basis;
   if (!item.note.empty()) text += (item.basis.empty() ? "" : "; ") + item.note;
+  if (item.ultimate) text += "; held against what breaks it";
   if (item.dynamic != 1.0) text += "; load times " + format_decimal(Nominal{item.dynamic}, 2) + " for a moving line";
   return text + ".";
 }
@@ -55,6 +57,28 @@ std::vector<Explained> explanations(const std::vector<HardwareItem>& items) {
     }
   }
   return all;
+}
+
+/// What nothing is known of, and the least that it has to be rated for: of the most loaded first.
+std::string unknown_text(const std::vector<HardwareItem>& items, long long count, DisplayUnits units) {
+  const auto unsaid = [](const HardwareItem& item) { return item.judged && !item.resistance; };
+  const auto first = std::find_if(items.begin(), items.end(), unsaid);
+  return counted(count, "piece has", "pieces have") + " no resistance known, first " + first->name + ", which needs " +
+         load_text(first->kind, AtMost{first->load}, units);
+}
+
+std::string bears_text(const HardwareItem& item, DisplayUnits units) {
+  if (item.resistance) return load_text(item.kind, AtLeast{*item.resistance}, units);
+  if (!item.judged) return "";
+  const std::string breaks =
+      item.not_to_break > 0.0 ? ", to break past " + load_text(item.kind, AtMost{item.not_to_break}, units) : "";
+  return "needs " + load_text(item.kind, AtMost{item.load}, units) + breaks;
+}
+
+std::string answer_of(const HardwareItem& item) {
+  if (!item.judged) return "";
+  if (!item.resistance) return "NOT SAID";
+  return *item.ratio() < 1.0 ? "OVER" : "";
 }
 
 }  // namespace
@@ -79,6 +103,7 @@ std::string load_text(LoadKind kind, Figure load, DisplayUnits units) {
 HardwareCount count_hardware(const std::vector<HardwareItem>& items) {
   HardwareCount count;
   for (const HardwareItem& item : items) {
+    if (!item.judged) continue;
     const auto ratio = item.ratio();
     ++(ratio ? count.known : count.unknown);
     if (ratio && *ratio < 1.0) ++count.too_weak;
@@ -86,10 +111,25 @@ HardwareCount count_hardware(const std::vector<HardwareItem>& items) {
   return count;
 }
 
+HardwareVerdict hardware_verdict(const std::vector<HardwareItem>& items) {
+  const HardwareCount count = count_hardware(items);
+  if (count.too_weak > 0) return HardwareVerdict::over;
+  return count.unknown > 0 ? HardwareVerdict::not_said : HardwareVerdict::within;
+}
+
+std::string_view verdict_word(HardwareVerdict verdict) {
+  if (verdict == HardwareVerdict::over) return "OVER";
+  return verdict == HardwareVerdict::within ? "WITHIN" : "NOT SAID";
+}
+
+std::string_view verdict_key(HardwareVerdict verdict) {
+  if (verdict == HardwareVerdict::over) return "over";
+  return verdict == HardwareVerdict::within ? "within" : "not said";
+}
+
 std::string hardware_sentence(const std::vector<HardwareItem>& items, DisplayUnits units) {
   const HardwareCount count = count_hardware(items);
-  const std::string unknown =
-      count.unknown == 0 ? "" : "; " + counted(count.unknown, "piece has", "pieces have") + " no resistance known";
+  const std::string unknown = count.unknown == 0 ? "" : "; " + unknown_text(items, count.unknown, units);
   if (count.known == 0) return "no piece has a known resistance" + unknown;
   const HardwareItem& weakest = items.front();
   const std::string first = weakest.name + " bears " + times_text(weakest) + " times its " +
@@ -107,10 +147,8 @@ void write_hardware(ReportPage& page, const std::vector<HardwareItem>& items, Di
   for (const std::size_t column : {0U, 2U, 3U}) table.figures(column);
   table.row({"times", "piece", "gets", "bears", "", "status", "worst"});
   for (const HardwareItem& item : items) {
-    const auto ratio = item.ratio();
-    table.row({times_text(item), item.name, load_text(item.kind, AtMost{item.load}, units),
-               item.resistance ? load_text(item.kind, AtLeast{*item.resistance}, units) : "",
-               ratio && *ratio < 1.0 ? "OVER" : "", status_words(item), item.where});
+    table.row({times_text(item), item.name, load_text(item.kind, AtMost{item.load}, units), bears_text(item, units),
+               answer_of(item), status_words(item), item.where});
   }
   page.table("HARDWARE, the weakest first", table);
   page.heading("WHAT THE PIECES BEAR BY");
@@ -131,6 +169,7 @@ Json hardware_json(const std::vector<HardwareItem>& items) {
                    {"status", status_words(item)},
                    {"dynamic", json_number(item.dynamic)},
                    {"at_breaking", item.ultimate},
+                   {"not_to_break", json_number(item.not_to_break)},
                    {"judged", item.judged},
                    {"note", item.note}});
   }

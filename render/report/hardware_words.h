@@ -1,6 +1,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "render/report/json_values.h"
@@ -21,9 +22,14 @@ std::string times_text(const HardwareItem& item);
 
 /// How many pieces bear less than they get, and how many have no resistance.
 struct HardwareCount {
-  long long known = 0, too_weak = 0, unknown = 0;
+  long long known = 0, too_weak = 0, unknown = 0;  ///< those that are for others to judge in none
 };
 HardwareCount count_hardware(const std::vector<HardwareItem>& items);
+
+enum class HardwareVerdict { within, not_said, over };
+HardwareVerdict hardware_verdict(const std::vector<HardwareItem>& items);
+std::string_view verdict_word(HardwareVerdict verdict);  ///< "WITHIN", "NOT SAID", "OVER"
+std::string_view verdict_key(HardwareVerdict verdict);   ///< "within", "not said", "over": for programs
 
 /// "2 of 18 pieces bear less than they get, first the eye: 0.62 of 310 N, raising, lean 62°", or that all bear what
 /// they get, and by how much the weakest does; then how many are not rated.

@@ -83,7 +83,7 @@ std::string loads_json(const LoadsSubject& subject) {
   const LoadsReport& loads = subject.loads;
   Json out{{"schema", "stowpath.loads/1"},
            {"scene", subject.model.name},
-           {"verdict", all_bear(subject) ? "within" : "over"},
+           {"verdict", verdict_key(loads_verdict(subject))},
            {"text", loads_line(subject)},
            {"hoisted", subject.hoisted}};
   out["hardware"] = hardware_json(loads.hardware);

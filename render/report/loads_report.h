@@ -2,6 +2,7 @@
 
 #include <string>
 
+#include "render/report/hardware_words.h"
 #include "render/report/text.h"
 #include "sim/hoist/weights.h"
 #include "sim/loads/loads.h"
@@ -18,10 +19,14 @@ struct LoadsSubject {
   DisplayUnits units = DisplayUnits::metric;
 };
 
-/// Whether every piece with a known resistance bears what it gets, and the pipe could be looked at.
+/// Over where a piece bears less than it gets or the pipe could not be looked at; else not said where nothing is known of
+/// what a piece bears.
+HardwareVerdict loads_verdict(const LoadsSubject& subject);
+
+/// Whether all is known and every piece bears what it gets.
 bool all_bear(const LoadsSubject& subject);
 
-/// The answer on one line, unended: "OVER: 2 of 18 pieces bear less than they get, ...".
+/// The answer on one line, unended: "OVER: 2 of 18 pieces bear less than they get, ...", "NOT SAID: ..." or "WITHIN: ...".
 std::string loads_line(const LoadsSubject& subject);
 
 /// The answer alone, ended; no more lines than it takes.

@@ -13,7 +13,7 @@
 namespace stowpath {
 namespace {
 
-std::string_view loads_word(const LoadsSubject& subject) { return all_bear(subject) ? "WITHIN" : "OVER"; }
+std::string_view loads_word(const LoadsSubject& subject) { return verdict_word(loads_verdict(subject)); }
 
 class Writer {
  public:
@@ -39,7 +39,7 @@ class Writer {
     Table table;
     for (const std::size_t column : {1U, 2U, 3U, 4U}) table.figures(column);
     table.row({"on the pipe", "sags with", "hogs with", "stress", "gives way"});
-    for (const RailCase& rail : subject_.loads.rails) {
+    for (const RailCase& rail : telling_rails(subject_.loads.rails)) {
       table.row({rail_name(subject_.scene, rail.forces), torque(rail.peaks.sagging.value),
                  torque(rail.peaks.hogging.value), stress_text(AtMost{rail.design_stress}, units_),
                  format_small_length(AtMost{rail.peaks.down.value}, units_),
@@ -63,7 +63,8 @@ class Writer {
     }
     page_.table("STANDING, with a person of " + mass_text(Nominal{report.mass}, units_), table);
     page_.paragraph(
-        "One hook and one caster: while only one caster touches the floor. Bends: stress in the side rails.");
+        "The foot in the middle and all on the floor; one hook and one caster: whichever feet are in the air, the foot up to " +
+        place_text(Nominal{subject_.scene.climber.aside}, units_) + " aside. Bends: stress in the side rails.");
   }
 
   void joints() {
@@ -100,9 +101,12 @@ class Writer {
 
 }  // namespace
 
-bool all_bear(const LoadsSubject& subject) {
-  return count_hardware(subject.loads.hardware).too_weak == 0 && subject.loads.rail_problem.empty();
+HardwareVerdict loads_verdict(const LoadsSubject& subject) {
+  const HardwareVerdict pieces = hardware_verdict(subject.loads.hardware);
+  return subject.loads.rail_problem.empty() ? pieces : HardwareVerdict::over;
 }
+
+bool all_bear(const LoadsSubject& subject) { return loads_verdict(subject) == HardwareVerdict::within; }
 
 std::string loads_line(const LoadsSubject& subject) {
   const std::string rail = subject.loads.rail_problem.empty() ? "" : "; the rail: " + subject.loads.rail_problem;
@@ -138,9 +142,15 @@ std::string rail_sentence(const LoadsSubject& subject) {
 
 std::string loads_assumed(const LoadsSubject& subject) {
   const ClimberReport& climber = subject.loads.climber;
-  std::string text = "One person of " + mass_text(Nominal{climber.mass}, subject.units) +
-                     ", on one tread at a time. Wood: " + std::string(climber.wood.species->full_name) +
-                     " No. 2, dry, normal duration of load";
+  const Climber& who = subject.scene.climber;
+  const auto length = [&](double metres) { return place_text(Nominal{metres}, subject.units); };
+  std::string text = "Cases, each on every tread, with whichever feet in the air: one person of " +
+                     mass_text(Nominal{climber.mass}, subject.units) + "; one of " + mass_text(Nominal{who.usual}, subject.units) +
+                     " who climbs, footfalls " + format_decimal(Nominal{who.footfall}, 2) + " times the weight; steps off the top with a push of " +
+                     force_text(Nominal{who.push}, subject.units) + "; leans " + length(who.leans_out) +
+                     " out; the foot up to " + length(who.aside) + " aside. Against what breaks a piece: five times the usual "
+                     "person, 1,000 lb at least (29 CFR 1910.25(b)(6)), and a stair that catches while the line is hauled. "
+                     "Wood: " + std::string(climber.wood.species->full_name) + " No. 2, dry, normal duration of load";
   if (climber.wood.assumed) text += " (no species given)";
   text += "; the pipe is steel of grade " + subject.scene.rail.pipe.steel + ". Loads of a moving line times " +
           format_decimal(Nominal{subject.scene.dynamic_factor}, 2) + ".";

@@ -25,15 +25,24 @@ class Sheet {
   explicit Sheet(const LoadsSubject& subject)
       : subject_(subject),
         sheet_(subject.units, "Loads", subject.model.name, answer(subject), all_bear(subject)),
-        metric_(subject.units == DisplayUnits::metric) {}
+        metric_(subject.units == DisplayUnits::metric),
+        rails_(lasting(subject.loads.rails)) {}
 
   DisplayList drawn() {
     notes();
-    if (!subject_.loads.rails.empty()) plots();
+    if (!rails_.empty()) plots();
     return std::move(sheet_).drawn();
   }
 
  private:
+  // Against what is allowed for good; what must not break the stair is told of in the notes.
+  static std::vector<RailCase> lasting(const std::vector<RailCase>& rails) {
+    std::vector<RailCase> shown = telling_rails(rails);
+    shown.erase(std::remove_if(shown.begin(), shown.end(), [](const RailCase& r) { return r.forces.ultimate; }),
+                shown.end());
+    return shown;
+  }
+
   // The scene's name stands in the title block.
   static std::string answer(const LoadsSubject& subject) {
     const std::string line = loads_line(subject);
@@ -46,7 +55,7 @@ class Sheet {
 
   void plots() {
     const PaperBox room = sheet_.plots();
-    const double legend = kLegendLine * static_cast<double>(subject_.loads.rails.size()) + 2.0;
+    const double legend = kLegendLine * static_cast<double>(rails_.size()) + 2.0;
     const double height = room.greatest.y - room.least.y - legend - kBetweenPlots - 6.0 - 2.0 * kUnderPlot;
     const double left = room.least.x + 13.0, right = room.greatest.x - 3.0, top = room.least.y + 6.0;
     const double middle = top + 0.5 * height;
@@ -57,8 +66,8 @@ class Sheet {
   }
 
   PlotAxis stations() const {
-    Interval span = subject_.loads.rails.front().forces.stations;
-    for (const RailCase& rail : subject_.loads.rails) span = hull(span, rail.forces.stations);
+    Interval span = rails_.front().forces.stations;
+    for (const RailCase& rail : rails_) span = hull(span, rail.forces.stations);
     const Interval wide = span.hi - span.lo < 0.1 ? Interval{span.lo - 0.1, span.hi + 0.1} : span;
     return round_axis(station(wide.lo), station(wide.hi), 10,
                       metric_ ? "station of the stair's middle, m (triangles: brackets)"
@@ -67,7 +76,7 @@ class Sheet {
 
   void stress_plot(const PaperBox& box) {
     double most = stress(subject_.loads.pipe.allowable);
-    for (const RailCase& rail : subject_.loads.rails) most = std::max(most, stress(rail.stress));
+    for (const RailCase& rail : rails_) most = std::max(most, stress(rail.stress));
     const Plot plot{
         box, stations(),
         round_axis(0.0, 1.1 * most, 6,
@@ -85,7 +94,7 @@ class Sheet {
 
   void sag_plot(const PaperBox& box) {
     double most = metric_ ? 0.5 : 0.02;
-    for (const RailCase& rail : subject_.loads.rails)
+    for (const RailCase& rail : rails_)
       for (const RailPlace& place : rail.places) most = std::max(most, sag(place.most_sag));
     const Plot plot{
         box, stations(),
@@ -111,8 +120,8 @@ class Sheet {
 
   template <class Value>
   void curves(const Plot& plot, Value value) {
-    for (std::size_t i = 0; i < subject_.loads.rails.size(); ++i) {
-      const std::vector<RailPlace>& places = subject_.loads.rails[i].places;
+    for (std::size_t i = 0; i < rails_.size(); ++i) {
+      const std::vector<RailPlace>& places = rails_[i].places;
       if (places.empty()) continue;
       std::vector<Vec2> values;
       for (const RailPlace& place : places) values.push_back({station(place.station), value(place)});
@@ -125,9 +134,9 @@ class Sheet {
   }
 
   void legend_at(Vec2 at) {
-    for (std::size_t i = 0; i < subject_.loads.rails.size(); ++i) {
+    for (std::size_t i = 0; i < rails_.size(); ++i) {
       const std::array<LegendEntry, 1> entry{
-          LegendEntry{rail_name(subject_.scene, subject_.loads.rails[i].forces), kPens[i % kPens.size()]}};
+          LegendEntry{rail_name(subject_.scene, rails_[i].forces), kPens[i % kPens.size()]}};
       draw_legend(sheet_.list(), sheet_.labels(), at, entry);
       at.y += kLegendLine;
     }
@@ -153,6 +162,7 @@ class Sheet {
   const LoadsSubject& subject_;
   PlotSheet sheet_;
   bool metric_ = true;
+  std::vector<RailCase> rails_;
 };
 
 }  // namespace

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cctype>
+#include <utility>
 
 #include "sim/loads/hardware_items.h"
 #include "sim/mechanism/scene_fault.h"
@@ -107,9 +108,12 @@ void Pieces::look(std::vector<HardwareItem> state) {
     const auto [place, is_new] = place_.try_emplace(item.name, items_.size());
     if (is_new) {
       items_.push_back(std::move(item));
-    } else if (worse(item, items_[place->second])) {
-      items_[place->second] = std::move(item);
+      continue;
     }
+    HardwareItem& kept = items_[place->second];
+    const double not_to_break = std::max(kept.not_to_break, item.not_to_break);
+    if (worse(item, kept)) kept = std::move(item);
+    kept.not_to_break = not_to_break;
   }
 }
 
@@ -117,7 +121,10 @@ void Pieces::look_ultimate(std::vector<HardwareItem> state) {
   const auto feels = [](const HardwareItem& item) { return item.kind == LoadKind::length; };
   state.erase(std::remove_if(state.begin(), state.end(), feels), state.end());
   for (HardwareItem& item : state) {
-    if (!item.resistance) continue;
+    if (!item.resistance) {
+      item.not_to_break = std::exchange(item.load, 0.0);
+      continue;
+    }
     item.ultimate = true;
     *item.resistance *= item.reserve;
     item.basis += item.reserve > 1.0 ? ", and " + format_decimal(AtLeast{item.reserve}, 2) + " times that to break it"

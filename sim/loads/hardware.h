@@ -63,6 +63,7 @@ struct HardwareItem {
   double dynamic = 1.0;  ///< factor already in the load, for the jerks of a moving line
   double reserve = 1.0;  ///< by how much what breaks it is more than what it may carry for good, as far as that is known
   bool ultimate = false;  ///< the resistance is what breaks it
+  double not_to_break = 0.0;  ///< without a resistance: under this it must not break [as load]
   bool judged = true;     ///< false: a load for others to accept, which no verdict counts
 
   /// How many times the load it bears: below 1 it does not. None without a resistance; a piece without load has 1e9.

@@ -1,5 +1,8 @@
 #include "sim/loads/loads.h"
 
+#include <algorithm>
+#include <tuple>
+
 #include "sim/loads/hook_forces.h"
 
 namespace stowpath {
@@ -20,6 +23,20 @@ void look_at_rail(const Scene& scene, const Model& model, const std::optional<Ho
 }
 
 }  // namespace
+
+std::vector<RailCase> telling_rails(const std::vector<RailCase>& rails) {
+  const auto kind = [](const HookForces& forces) { return std::tuple(forces.ultimate, forces.moving, forces.total.x != 0.0); };
+  std::vector<RailCase> out;
+  for (const RailCase& rail : rails) {
+    const auto same = [&](const RailCase& other) { return kind(other.forces) == kind(rail.forces); };
+    const auto told = std::find_if(out.begin(), out.end(), same);
+    if (told == out.end())
+      out.push_back(rail);
+    else if (rail.design_stress > told->design_stress)
+      *told = rail;
+  }
+  return out;
+}
 
 LoadsReport look_at_loads(const Scene& scene, const Model& model, const std::optional<HoistLoads>& hoist) {
   LoadsReport report;

@@ -17,6 +17,10 @@ struct LoadsReport {
   std::string rail_problem;            ///< why the pipe was not looked at; empty where it was
 };
 
+/// Of all states of the pipe the ones to show: with the greatest stress of those that only stand, push, break the stair
+/// or hang on the line. In the list's order.
+std::vector<RailCase> telling_rails(const std::vector<RailCase>& rails);
+
 /// @param hoist  what the pull report found, or none: then the hoist's hardware is left out
 LoadsReport look_at_loads(const Scene& scene, const Model& model, const std::optional<HoistLoads>& hoist);
 
