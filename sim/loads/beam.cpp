@@ -147,18 +147,6 @@ std::vector<double> solve(Equations eq) {
   return turns;
 }
 
-BeamPiece advanced(const BeamPiece& piece, double s, double stiffness) {
-  BeamPiece next = piece;
-  const double q = piece.per_length;
-  next.from = piece.from + s;
-  next.shear = piece.shear - q * s;
-  next.moment = piece.moment + s * (piece.shear - q * s / 2);
-  next.slope = piece.slope - s * (piece.moment + s * (piece.shear / 2 - q * s / 6)) / stiffness;
-  next.deflection =
-      piece.deflection + s * (piece.slope - s * (piece.moment / 2 + s * (piece.shear / 6 - q * s / 24)) / stiffness);
-  return next;
-}
-
 std::vector<double> cuts_of(const Stretch& stretch) {
   std::vector<double> cuts{0.0, stretch.length};
   for (const PointLoad& load : stretch.points) cuts.push_back(load.at);
@@ -266,7 +254,21 @@ std::array<double, 4> moment_zeros(const BeamPiece& piece) {
   return places;
 }
 
-void add_deflections(const BeamPiece& piece, double stiffness, BeamPeaks& peaks) {
+}  // namespace
+
+BeamPiece advanced(const BeamPiece& piece, double s, double stiffness) {
+  BeamPiece next = piece;
+  const double q = piece.per_length;
+  next.from = piece.from + s;
+  next.shear = piece.shear - q * s;
+  next.moment = piece.moment + s * (piece.shear - q * s / 2);
+  next.slope = piece.slope - s * (piece.moment + s * (piece.shear / 2 - q * s / 6)) / stiffness;
+  next.deflection =
+      piece.deflection + s * (piece.slope - s * (piece.moment / 2 + s * (piece.shear / 6 - q * s / 24)) / stiffness);
+  return next;
+}
+
+void raise_deflections(const BeamPiece& piece, double stiffness, BeamPeaks& peaks) {
   const auto look = [&](double s) {
     const double y = advanced(piece, s, stiffness).deflection;
     raise(peaks.down, y, piece.from + s);
@@ -280,7 +282,7 @@ void add_deflections(const BeamPiece& piece, double stiffness, BeamPeaks& peaks)
   look(piece.length);
 }
 
-void add_moments(const BeamPiece& piece, double stiffness, BeamPeaks& peaks) {
+void raise_moments(const BeamPiece& piece, double stiffness, BeamPeaks& peaks) {
   const double level = piece.per_length != 0.0 ? piece.shear / piece.per_length : 0.0;
   for (const double s : {0.0, std::clamp(level, 0.0, piece.length), piece.length}) {
     const BeamPiece state = advanced(piece, s, stiffness);
@@ -289,8 +291,6 @@ void add_moments(const BeamPiece& piece, double stiffness, BeamPeaks& peaks) {
     raise(peaks.shear, std::abs(state.shear), state.from);
   }
 }
-
-}  // namespace
 
 BeamSolution solve_beam(const Beam& beam, std::span<const PointLoad> loads) {
   check(beam, loads);
@@ -322,8 +322,8 @@ double deflection_at(const BeamSolution& solution, double at) { return state_at(
 BeamPeaks beam_peaks(const BeamSolution& solution) {
   BeamPeaks peaks;
   for (const BeamPiece& piece : solution.pieces) {
-    add_moments(piece, solution.stiffness, peaks);
-    add_deflections(piece, solution.stiffness, peaks);
+    raise_moments(piece, solution.stiffness, peaks);
+    raise_deflections(piece, solution.stiffness, peaks);
   }
   return peaks;
 }

@@ -80,4 +80,13 @@ struct BeamPeaks {
 /// Exact on every piece: moments peak at ends or where the shear passes zero, deflections where the slope does.
 BeamPeaks beam_peaks(const BeamSolution& solution);
 
+/// The piece from `s` behind its left end on: values there. `length` is not changed.
+BeamPiece advanced(const BeamPiece& piece, double s, double stiffness);
+
+/// Raises sagging, hogging and shear to what the piece has.
+void raise_moments(const BeamPiece& piece, double stiffness, BeamPeaks& peaks);
+
+/// Raises down and up to what the piece has.
+void raise_deflections(const BeamPiece& piece, double stiffness, BeamPeaks& peaks);
+
 }  // namespace stowpath

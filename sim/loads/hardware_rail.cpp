@@ -3,6 +3,7 @@
 #include <numbers>
 
 #include "sim/loads/connection.h"
+#include "sim/loads/deflection_limit.h"
 #include "sim/loads/dowel.h"
 #include "sim/loads/hardware_items.h"
 #include "sim/mechanism/scene_fault.h"
@@ -64,36 +65,29 @@ void add_pipe(RailItems& to) {
 }
 
 /// A coupling's threads leave the root of the pipe's wall; what a flush joint passes on is not ours to know.
-void add_joint(RailItems& to, const PipeJoint& joint, const JointPeak& peak) {
-  constexpr double kFlush = 0.0005;
-  const Pipe& pipe = to.scene().rail.pipe;
-  const std::string name = "pipe's joint at station " + say_length(to.scene(), Nominal{joint.station});
-  if (joint.diameter <= pipe.diameter + kFlush) {
-    to.add(name, LoadKind::moment, peak.moment, stair_at(to, peak.at)).note =
-        "what a flush joint passes on is not known: keep it where this is least, a fifth of the way between brackets";
+void add_joint(RailItems& to, const JointPeak& peak) {
+  const std::string name = "pipe's joint at station " + say_length(to.scene(), Nominal{peak.station});
+  if (!peak.design_stress) {
+    to.add(name, LoadKind::moment, peak.moment, stair_at(to, peak.position)).note =
+        peak.kind == JointKind::flush
+            ? "what a flush joint passes on is not known: have it rated, or put it where this is least"
+            : "the pipe's wall is thinner than a thread is deep: it cannot be threaded";
     return;
   }
-  HardwareItem& item =
-      add_pipe_stress(to, name, peak.moment / threaded_section(pipe).modulus, stair_at(to, peak.at));
-  item.basis = "yield of A53 grade " + pipe.steel + " over 1.67; stress in the root of a coupling's thread (ASME B1.20.1)";
+  add_pipe_stress(to, name, *peak.design_stress, stair_at(to, peak.position)).basis =
+      "yield of A53 grade " + to.scene().rail.pipe.steel +
+      " over 1.67; stress in the root of a coupling's thread (ASME B1.20.1) in 0.93 of the wall";
 }
 
-void add_joints(RailItems& to) {
-  for (std::size_t i = 0; i < to.rail.joints.size(); ++i) add_joint(to, to.scene().rail.joints[i], to.rail.joints[i]);
-}
-
-/// How far a pipe gives way before whoever stands on the stair feels it: our judgement, 1/200 of its longest span.
+/// How far a pipe gives way before whoever stands on the stair feels it.
 void add_give(RailItems& to) {
   if (to.rail.forces.ultimate || to.rail.forces.moving) return;
-  constexpr double kFelt = 1.0 / 200.0;
-  const std::vector<double>& at = to.scene().rail.brackets.stations;
-  double longest = 0.0;
-  for (std::size_t i = 1; i < at.size(); ++i) longest = std::max(longest, at[i] - at[i - 1]);
-  HardwareItem& give = to.add("pipe's give", LoadKind::length, to.rail.peaks.down.value,
-                              stair_at(to, to.rail.peaks.down.position));
-  give.resistance = kFelt * longest;
-  give.basis = "1/200 of the longest span, beyond which it feels loose";
-  give.status = SourceStatus::judgement;
+  const DeflectionCheck check = pipe_deflection(to.scene(), to.rail);
+  const DeflectionLimit& limit = deflection_limit(BendingPart::pipe);
+  HardwareItem& give = to.add("pipe's give", LoadKind::length, check.deflection, stair_at(to, check.station));
+  give.resistance = check.allowed;
+  give.basis = std::string(limit.source.title);
+  give.status = limit.source.status;
 }
 
 std::string bracket_where(const RailItems& to, const BracketLoad& load) {
@@ -130,14 +124,14 @@ void add_screws(RailItems& to, const BracketLoad& load) {
   }
   const Screws& screws = *brackets.screws;
   const Species& wood = wood_of(screws, to.inputs.climber);
-  HardwareItem& upper = to.add("bracket's upper screws, each", LoadKind::force, std::hypot(load.pull, load.shear),
+  HardwareItem& pulled = to.add("bracket's screws, each of those pulled", LoadKind::force, std::hypot(load.pull, load.shear),
                                bracket_where(to, load));
-  upper.resistance = pulled_and_sheared(screw_pull(screws, wood.gravity),
+  pulled.resistance = pulled_and_sheared(screw_pull(screws, wood.gravity),
                                         screw_shear(screws, wood.gravity, brackets.plate_thickness), load.pull, load.shear);
-  upper.basis = "pull and shear together by NDS 12.4.1, " + say_screws(to.scene(), screws, wood);
-  upper.reserve = kDowelReserve;
-  upper.status = SourceStatus::memory;
-  upper.note = "the plate turns about its lower edge; the upper half of its screws, at 3/4 of its height, hold it; " +
+  pulled.basis = "pull and shear together by NDS 12.4.1, " + say_screws(to.scene(), screws, wood);
+  pulled.reserve = kDowelReserve;
+  pulled.status = SourceStatus::memory;
+  pulled.note = "the plate turns about its edge; the half of its screws away from that, at 3/4 of its height, hold it; " +
                setting_rule(to.scene(), screws);
 }
 
@@ -154,11 +148,11 @@ std::vector<HardwareItem> rail_items(const HardwareInputs& inputs, const RailCas
   std::vector<HardwareItem> items;
   RailItems to{inputs, rail, items};
   add_pipe(to);
-  add_joints(to);
+  for (const JointPeak& peak : rail.joints) add_joint(to, peak);
   add_give(to);
   for (const BracketLoad& load : bracket_loads(inputs.scene, rail)) {
-    if (load.holds_down) {
-      add_hold_down(to, load);
+    if (load.state == BracketState::held_down) {
+      if (norm(load.force) > 0.0) add_hold_down(to, load);
       continue;
     }
     add_rated(to, "bracket", norm(load.force), bracket_where(to, load), {"bracket"});

@@ -2,10 +2,10 @@
 #include <cmath>
 #include <numbers>
 
+#include "sim/loads/deflection_limit.h"
 #include "sim/loads/hardware_items.h"
 #include "sim/loads/joint_items.h"
 #include "sim/loads/stair_items.h"
-#include "sim/mechanism/scene_fault.h"
 #include "sim/trade/section.h"
 #include "sim/trade/us_units.h"
 
@@ -76,22 +76,22 @@ void add_tread(StairItems& to, const StandingState& state) {
   also(to.add_wood("tread in shear", tread.shear, species.shear, "F_v"), "the foot at its end");
 }
 
-/// How far treads and side rails give way under a person. Source: ISO 14122-3, 1/300 of the span, a tread at most 6 mm and a
-/// stair 15 mm: from memory.
+void add_give(StairItems& to, const std::string& name, BendingPart part, double give, double span) {
+  const DeflectionLimit& limit = deflection_limit(part);
+  HardwareItem& item = to.add(name, LoadKind::length, give);
+  item.resistance = allowed_deflection(limit, span);
+  item.basis = std::string(limit.source.title);
+  item.status = limit.source.status;
+}
+
+/// How far treads and side rails give way under one person.
 void add_gives(StairItems& to, const StandingState& state) {
   if (state.load_case != 0) return;
-  constexpr double kShare = 1.0 / 300.0, kTreadMost = 0.006, kStairMost = 0.015;
-  const auto add = [&](const std::string& name, double give, double span, double most) {
-    HardwareItem& item = to.add(name, LoadKind::length, give);
-    item.resistance = std::min(kShare * span, most);
-    item.basis = "1/300 of the span and no more than " + say_length(to.scene(), Nominal{most}) + ", ISO 14122-3";
-    item.status = SourceStatus::memory;
-  };
-  const double long_way = to.inputs.climber.axle_along;
-  for (const SideLoad& side : state.sides) add("side rail's give", side.sag, long_way, kStairMost);
+  for (const SideLoad& side : state.sides)
+    add_give(to, "side rail's give", BendingPart::stair, side.sag, to.inputs.climber.axle_along);
   if (!to.scene().stair.treads) return;
   const TreadLoad tread = tread_load(to.scene(), *to.inputs.climber.wood.species, state.on_tread);
-  add("tread's give", tread.deflection, tread.span, kTreadMost);
+  add_give(to, "tread's give", BendingPart::tread, tread.deflection, tread.span);
 }
 
 /// What ends up on the hooks and lifts them, against the stair's own weight that keeps them down.

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -28,11 +29,27 @@ struct RailPlace {
   std::vector<double> sag;  ///< of the pipe under each hook, in the force's direction [m]
 };
 
-/// The greatest moment at one of the pipe's joints while the stair moves.
+/// What the scene lets us know of a joint: only its coupling's diameter.
+enum class JointKind {
+  coupling,  ///< it stands out from the pipe: taken as the usual threaded coupling, though it may be a welded sleeve
+  flush      ///< no wider than the pipe: a weld or a connector inside; what that passes on is not known here
+};
+
+/// The pipe at one of its joints while the stair moves.
+///
+/// A threaded pipe is weakest at the thread's root where it enters its coupling, so both ends of the coupling are
+/// looked at and the worse one is given; a flush joint is looked at where it is. The joint must pass these moments on.
 struct JointPeak {
-  double station = 0.0;  ///< of the joint [m]
-  double moment = 0.0;   ///< of either sign [N m]
-  double at = 0.0;       ///< of the stair's middle [m]
+  double station = 0.0;  ///< of the joint's middle [m]
+  JointKind kind = JointKind::coupling;
+  MovingPeak sagging;                     ///< [N m]
+  MovingPeak hogging;                     ///< as a positive number [N m]
+  double moment = 0.0;                    ///< the greater of both [N m]
+  double at = 0.0;                        ///< where along the pipe that is [m]
+  double position = 0.0;                  ///< of the stair's middle, then [m]
+  std::optional<double> stress{};         ///< M / S of the thread's root in the listed wall [Pa]
+  std::optional<double> design_stress{};  ///< the same in 0.93 of the wall; both none for a flush joint, or a wall
+                                          ///< thinner than its thread is deep [Pa]
 };
 
 struct RailCase {
@@ -42,8 +59,11 @@ struct RailCase {
   double design_stress = 0.0;  ///< the same with 0.93 of the wall [Pa]
   double hinged_stress = 0.0;  ///< with 0.93 of the wall, were the pipe hinged over every bracket [Pa]
   std::vector<RailPlace> places;
-  std::vector<JointPeak> joints;  ///< as Rail::joints lists them
+  std::vector<JointPeak> joints{};  ///< one for each of Rail::joints
 };
+
+/// Up to this much over the pipe's diameter a joint counts as flush; the side view draws it so too [m].
+inline constexpr double kFlushJoint = 5e-4;
 
 /// Strength of the pipe: allowable bending stress and where its numbers are from.
 struct PipeStrength {
@@ -59,35 +79,43 @@ inline constexpr double kSteelFactor = 1.67;
 
 PipeStrength pipe_strength(const Pipe& pipe);
 
-/// What is left of a pipe where its thread is cut, to the root.
-/// Source: ASME B1.20.1, depth of thread 0.8 of its pitch (S-thread): from memory.
-Section threaded_section(const Pipe& pipe);
-
 /// The pipe as a beam on its brackets: its ends, E I of the listed wall, and its own weight.
 /// @throws std::invalid_argument with fewer than two brackets.
 Beam rail_beam(const Rail& rail);
 
 /// The pipe under the rolling stair: continuous over all brackets, which hold it both ways and let it turn. Couplings
-/// are taken to be as stiff as the pipe; hinged_stress needs no such faith. A round pipe bends alike in every
-/// direction; its own weight is added in line with the hooks' force, a little too much.
+/// are taken to be as stiff as the pipe; hinged_stress needs no such faith, and `joints` tells what they must pass on.
+/// A round pipe bends alike in every direction; its own weight is added in line with the hooks' force, a little too
+/// much.
 /// @param steps  places of the series, evenly over forces.stations
 /// @throws std::invalid_argument with fewer than two brackets, shares that do not match the hooks, or no stations.
 RailCase rail_under(const Scene& scene, const HookForces& forces, int steps = 400);
 
-/// What one bracket gets in one state.
+/// How the pipe acts on a bracket in one state.
+enum class BracketState {
+  pressed,   ///< the pipe pushes on its saddle
+  held_down  ///< the pipe lifts off: the bracket must hold it the other way
+};
+
+/// What one bracket gets.
 struct BracketLoad {
-  bool holds_down = false;  ///< it must hold the pipe down, while the stair is elsewhere
+  BracketState state = BracketState::pressed;
   double station = 0.0;  ///< of the bracket [m]
   double at = 0.0;       ///< of the stair's middle [m]
   Vec2 force;            ///< of the pipe on the bracket: out, up [N]
-  double pull = 0.0;     ///< on each screw of the upper half, along it [N]
+  double pull = 0.0;     ///< on each screw of the half that is pulled more, along it [N]
+  bool lower = false;    ///< that is the lower half: the plate opens below
   double shear = 0.0;    ///< on each screw, across it [N]
   double bending = 0.0;  ///< in the arm where it leaves the plate [N m]
+  double uplift = 0.0;   ///< of all brackets, the greatest force by which one must hold the pipe down [N]
 };
 
-/// Every bracket where it is pressed hardest, and where it must hold the pipe down hardest, if it ever must. The plate turns
-/// about its lower edge, or about its upper one where the pipe lifts it; the half of its screws on the other side, at three
-/// quarters of its height, hold it (our assumption: the scene does not say where the screws are).
+/// Every bracket at its worst, pressed and then held down, in the order of the stations: two entries a bracket. A
+/// bracket that never gets one of them has an entry without a force.
+///
+/// The plate is stiff. The force tilts it about its lower or its upper edge; the half of its screws that is away from
+/// that edge, at three quarters of its height, holds it (our assumption: the scene does not say where the screws are).
+/// Where the pipe pulls outward so hard that neither edge is pressed, both halves share the pull.
 std::vector<BracketLoad> bracket_loads(const Scene& scene, const RailCase& rail);
 
 /// The hardest pressed of them.

@@ -1,5 +1,6 @@
 #include "sim/trade/pipe.h"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 
@@ -22,6 +23,19 @@ constexpr std::array kSizes{size("NPS 1/2", 0.5, 0.840, 0.109, 0.851),   size("N
 
 constexpr std::array kGrades{PipeGrade{"A", 30e3 * kPsi, 48e3 * kPsi, SourceStatus::verified},
                              PipeGrade{"B", 35e3 * kPsi, 60e3 * kPsi, SourceStatus::verified}};
+
+struct ThreadRow {
+  double outside_diameter = 0.0;  // [in]
+  double per_inch = 0.0;
+};
+
+// Sizes 1/8 to 12.
+constexpr std::array kThreads{ThreadRow{0.405, 27},   ThreadRow{0.540, 18},   ThreadRow{0.675, 18},
+                              ThreadRow{0.840, 14},   ThreadRow{1.050, 14},   ThreadRow{1.315, 11.5},
+                              ThreadRow{1.660, 11.5}, ThreadRow{1.900, 11.5}, ThreadRow{2.375, 11.5},
+                              ThreadRow{2.875, 8},    ThreadRow{3.500, 8},    ThreadRow{12.750, 8}};
+
+constexpr Source kThreadSource{"S-thread", "ASME B1.20.1, taper pipe thread", SourceStatus::verified};
 
 char lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
 
@@ -58,6 +72,20 @@ Section pipe_section(const PipeSize& pipe) { return tube_section(pipe.outside_di
 
 double steel_tube_mass(double outside_diameter, double wall) {
   return tube_section(outside_diameter, wall).area * kSteelDensity;
+}
+
+PipeThread pipe_thread(double outside_diameter) {
+  const auto off = [&](const ThreadRow& row) { return std::abs(row.outside_diameter * kInch - outside_diameter); };
+  const ThreadRow& nearest = *std::min_element(kThreads.begin(), kThreads.end(),
+                                               [&](const auto& a, const auto& b) { return off(a) < off(b); });
+  const double pitch = kInch / nearest.per_inch;
+  return {pitch, 0.8 * pitch, kThreadSource};
+}
+
+std::optional<Section> threaded_section(double outside_diameter, double wall) {
+  const double depth = pipe_thread(outside_diameter).depth;
+  if (!(wall > depth)) return std::nullopt;
+  return tube_section(outside_diameter - 2.0 * depth, wall - depth);
 }
 
 const PipeGrade* find_pipe_grade(std::string_view name) {

@@ -38,7 +38,7 @@ TEST_CASE("moving load: a load that stays is the beam under that load", "[loads]
   const std::vector<PointLoad> group{{0.0, 100.0}};
   const MovingPeaks peaks = moving_peaks(beam, group, {1.6, 1.6});
   const BeamPeaks still = beam_peaks(solve_beam(beam, group_at(group, 1.6)));
-  CHECK(peaks.sagging.value == still.sagging.value);
+  CHECK(peaks.sagging.value == Approx(still.sagging.value).epsilon(1e-14));  // two methods, rounding alone
   CHECK(peaks.down.position == 1.6);
   CHECK_THROWS_AS(moving_peaks(beam, group, {1.0, 0.0}), std::invalid_argument);
   CHECK_THROWS_AS(moving_peaks(beam, group, {1.0, 3.0}), std::invalid_argument);

@@ -3,6 +3,7 @@
 #include <catch2/catch.hpp>
 #include <cmath>
 
+#include "sim/loads/influence.h"
 #include "sim/loads/moving_load.h"
 #include "sim/trade/lumber.h"
 #include "sim/trade/pipe.h"
@@ -183,4 +184,77 @@ TEST_CASE("beam: a 2x8 stringer of Douglas Fir-Larch No. 2 may carry 14,192 in-l
   const double moment = value * rectangle_section(size.thickness, size.width).modulus;
   CHECK(moment / kInchPound == Approx(14'192).epsilon(0.001));
   CHECK(moment == Approx(1603).epsilon(0.001));
+}
+
+// S-BM-ss-any (Civil Engineering Formulas p. 50, verified): as a load moves, the moment at a place a of a simple span
+// is greatest when the load stands there, Pab/L. S-BM-2any (piping-designer.com, verified) gives the moment over the
+// middle of two spans; its greatest, sqrt(3)/18 at 0.57735 L, is S-BM-2mv, derived.
+TEST_CASE("beam: moments at one place under a moving load are the book's", "[loads][published]") {
+  const std::vector<PointLoad> one{{0.0, 1.0}};
+  for (const double a : {0.1, 0.3, 0.5, 0.8}) {
+    const MovingMoments simple = moving_moments(Influence(spans(1)), one, {0.0, 1.0}, a);
+    CHECK(simple.sagging.value == Approx(a * (1 - a)).epsilon(1e-12));  // closed forms: rounding only
+    CHECK(simple.sagging.position == Approx(a).epsilon(1e-12));
+    CHECK(simple.hogging.value == 0.0);
+  }
+  const MovingMoments middle = moving_moments(Influence(spans(2)), one, {0.0, 2.0}, 1.0);
+  CHECK(middle.hogging.value == Approx(std::sqrt(3.0) / 18).epsilon(1e-12));
+  CHECK(std::min(middle.hogging.position, 2.0 - middle.hogging.position) == Approx(std::sqrt(1.0 / 3)).margin(1e-7));
+  CHECK(middle.sagging.value == Approx(0.0).margin(1e-15));
+}
+
+// S-BM-2any, S-BM-3mv and S-BM-udl through the influence lines: a second way to the same rows.
+TEST_CASE("beam: influence lines give the book's reactions and moments", "[loads][published]") {
+  for (const double a : {0.1, 0.43232, 0.5, 0.9}) {
+    const double b = 1.0 - a;
+    const std::vector<PointLoad> load{{a, 1.0}};
+    const Influence two(spans(2));
+    CHECK(two.reaction(0, load) == Approx(b * (4 - a * (1 + a)) / 4).epsilon(1e-12));
+    CHECK(two.reaction(1, load) == Approx(a * (2 + b * (1 + a)) / 2).epsilon(1e-12));
+    CHECK(two.reaction(2, load) == Approx(-a * b * (1 + a) / 4).epsilon(1e-12));
+    CHECK(two.moment(a, load) == Approx(a * b * (4 - a * (1 + a)) / 4).epsilon(1e-12));
+  }
+  const std::vector<PointLoad> one{{0.0, 1.0}};
+  CHECK(moving_moments(Influence(spans(3)), one, {0.0, 1.0}, 1.0).hogging.value == Approx(0.102640).margin(5e-7));
+  CHECK(moving_moments(Influence(spans(3)), one, {1.0, 2.0}, 1.0).hogging.value == Approx(0.080110).margin(5e-7));
+  Beam loaded = spans(3);
+  loaded.spread = {{loaded.ends, 1.0}};
+  CHECK(Influence(loaded).reaction(1, {}) == Approx(1.1).epsilon(1e-12));
+  CHECK(Influence(loaded).moment(1.0, {}) == Approx(-0.1).epsilon(1e-12));
+}
+
+// Of two spans with one moving load no support is pressed by more than the load; the far end is lifted by at most
+// 0.096225 P: S-BM-2any's R3 with S-BM-2mv's place.
+TEST_CASE("beam: a far support must hold down what the closed form says", "[loads][published]") {
+  const MovingPeaks peaks = one_load_moving(spans(2), {0.0, 1.0});
+  CHECK(peaks.hold[2].value == Approx(std::sqrt(3.0) / 18).epsilon(1e-12));
+  CHECK(peaks.hold[0].value == 0.0);
+  CHECK(peaks.press[1].value == Approx(1.0).epsilon(1e-12));
+}
+
+// S-thread, ASME B1.20.1: pitch and thread depth as unifiedalloys.com/p/pipe-threads prints them in inches, verified.
+// What is left of the section is derived: 0.44 for NPS 1, 0.50 for NPS 1-1/2, 0.53 for NPS 2.
+TEST_CASE("pipe: threads are those of the published table and leave about half of the section",
+          "[trade][published]") {
+  struct Row {
+    double outside, pitch, depth;
+  };
+  const std::vector<Row> rows{{0.405, 0.03704, 0.02963}, {0.540, 0.05556, 0.04444}, {0.675, 0.05556, 0.04444},
+                              {0.840, 0.07143, 0.05714}, {1.050, 0.07143, 0.05714}, {1.315, 0.08696, 0.06957},
+                              {1.660, 0.08696, 0.06957}, {1.900, 0.08696, 0.06957}, {2.375, 0.08696, 0.06957},
+                              {2.875, 0.12500, 0.10000}, {3.500, 0.12500, 0.10000}};
+  for (const Row& row : rows) {
+    const PipeThread thread = pipe_thread(row.outside * kInch);
+    CHECK(thread.pitch / kInch == Approx(row.pitch).margin(5e-6));  // half of the last place printed
+    CHECK(thread.depth / kInch == Approx(row.depth).margin(1.1e-5));
+    CHECK(thread.source.status == SourceStatus::verified);
+  }
+  const auto left = [](const char* name) {
+    const PipeSize& pipe = *find_pipe(name);
+    return threaded_section(pipe.outside_diameter, pipe.wall)->modulus / pipe_section(pipe).modulus;
+  };
+  CHECK(left("1") == Approx(0.441).margin(5e-4));
+  CHECK(left("1-1/2") == Approx(0.495).margin(5e-4));
+  CHECK(left("2") == Approx(0.528).margin(5e-4));
+  CHECK_FALSE(threaded_section(0.0334, 0.0017));  // thinner than the thread is deep
 }
