@@ -234,8 +234,7 @@ TEST_CASE("beam: a far support must hold down what the closed form says", "[load
 
 // S-thread, ASME B1.20.1: pitch and thread depth as unifiedalloys.com/p/pipe-threads prints them in inches, verified.
 // What is left of the section is derived: 0.44 for NPS 1, 0.50 for NPS 1-1/2, 0.53 for NPS 2.
-TEST_CASE("pipe: threads are those of the published table and leave about half of the section",
-          "[trade][published]") {
+TEST_CASE("pipe: threads are those of the published table and leave about half of the section", "[trade][published]") {
   struct Row {
     double outside, pitch, depth;
   };
