@@ -22,10 +22,12 @@ struct Reductions {
   double bearing = 0.0, turning = 0.0, yielding = 0.0;  // modes I, II, III and IV
 };
 
-Reductions reductions(double diameter, bool across_grain) {
-  const double grain = across_grain ? 1.25 : 1.0;
-  if (diameter >= kQuarterInch * (1.0 - 1e-9)) return {4.0 * grain, 3.6 * grain, 3.2 * grain};
-  const double inches = diameter / kInch, all = inches <= 0.17 ? 2.2 : 10 * inches + 0.5;
+bool from_quarter_inch(double diameter) { return diameter >= kQuarterInch * (1.0 - 1e-9); }
+
+Reductions reductions(const Dowel& d, bool across_grain) {
+  const double grain = across_grain && from_quarter_inch(std::max(d.nominal, d.diameter)) ? 1.25 : 1.0;
+  if (from_quarter_inch(d.diameter)) return {4.0 * grain, 3.6 * grain, 3.2 * grain};
+  const double inches = d.diameter / kInch, all = (inches <= 0.17 ? 2.2 : 10 * inches + 0.5) * grain;
   return {all, all, all};
 }
 
@@ -39,7 +41,7 @@ void check(const Dowel& d) {
 
 double dowel_resistance(const Dowel& d, bool across_grain) {
   check(d);
-  const Reductions reduce = reductions(d.diameter, across_grain);
+  const Reductions reduce = reductions(d, across_grain);
   const double qs = d.side_bearing * d.diameter, qm = d.main_bearing * d.diameter;
   const double yield = d.bending_yield * std::pow(d.diameter, 3) / 6;
   const double side = qs * d.side * d.side / 4, main = qm * d.main * d.main / 4;
@@ -53,7 +55,7 @@ double dowel_resistance(const Dowel& d, bool across_grain) {
 }
 
 double dowel_bearing(double gravity, double diameter, bool across_grain) {
-  if (diameter < kQuarterInch * (1.0 - 1e-9)) return 16'600 * std::pow(gravity, 1.84) * kPsi;
+  if (!from_quarter_inch(diameter)) return 16'600 * std::pow(gravity, 1.84) * kPsi;
   if (!across_grain) return 11'200 * gravity * kPsi;
   return 6'100 * std::pow(gravity, 1.45) / std::sqrt(diameter / kInch) * kPsi;
 }
@@ -73,7 +75,8 @@ double one_screw(const Screws& screws, double gravity, double side, double side_
   if (!deep_enough(screws)) return 0.0;
   const double root = screws.lag ? lag_root(screws.diameter) : wood_screw_root(screws.diameter);
   const double bearing = dowel_bearing(gravity, screws.diameter, true);
-  return dowel_resistance({root, side, screws.thread, 0.0, side_bearing, bearing, screw_bending_yield(screws.diameter)},
+  return dowel_resistance({root, side, screws.thread, 0.0, side_bearing, bearing, screw_bending_yield(screws.diameter),
+                           screws.diameter},
                           true);
 }
 

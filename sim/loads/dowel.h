@@ -13,17 +13,19 @@ struct Dowel {
   double side_bearing = 0.0;   ///< stress at which the members crush under it [Pa]
   double main_bearing = 0.0;   ///< [Pa]
   double bending_yield = 0.0;  ///< F_yb of the fastener [Pa]
+  double nominal = 0.0;        ///< of a thread, its outside; 0: as `diameter` [m]
 };
 
 /// The force across that a dowel may carry for good [N]: the least of the six yield modes, each over its reduction.
-/// @param across_grain  the force lies across the grain of a member (reductions grow by a quarter)
+/// @param across_grain  the force lies across the grain of a member (reductions of 1/4 in and more nominal grow by a
+///        quarter)
 /// @throws std::invalid_argument unless diameter, lengths and stresses are positive and the gap is not negative.
 /// Source: general dowel equations, AWC Technical Report 12; reductions, NDS Table 12.3.1B: from memory.
 double dowel_resistance(const Dowel& dowel, bool across_grain);
 
 /// What a dowel yields at over what it may carry across the grain, at the least: the smallest reduction of NDS Table
-/// 12.3.1B, 2.2 times 1.25; it breaks later still. From memory.
-inline constexpr double kDowelReserve = 2.75;
+/// 12.3.1B; it breaks later still. From memory.
+inline constexpr double kDowelReserve = 2.2;
 
 /// Stress at which wood crushes under a dowel [Pa], by its nominal diameter. Wood under 1/4 in dowels has no grain for this
 /// purpose.

@@ -189,8 +189,10 @@ TEST_CASE("hardware: each piece's worst is the worst of all states tried one by 
       if (!is_new) place->second = std::min(place->second, *item.ratio());
     }
   }
+  ClimberReport nobody = all.climber;
+  nobody.states.clear();
   for (const RailCase& rail : all.rails)
-    for (const HardwareItem& item : hardware_list({scene, model, ClimberReport{}, {rail}, std::nullopt})) {
+    for (const HardwareItem& item : hardware_list({scene, model, nobody, {rail}, std::nullopt})) {
       if (!item.resistance) continue;
       const auto [place, is_new] = least.try_emplace(item.name, *item.ratio());
       if (!is_new) place->second = std::min(place->second, *item.ratio());

@@ -32,7 +32,7 @@ TEST_CASE("sag: a hook never sags more than the pipe does anywhere", "[loads]") 
   const Model model = build_model(scene);
   const PipeSag sag = pipe_sag(scene, model);
   double deepest = 0.0;
-  for (const HookForces& forces : standing_hook_forces(scene, model, climb(scene, model)))
+  for (const HookForces& forces : standing_hook_forces(model, climb(scene, model)))
     deepest = std::max(deepest, rail_under(scene, forces, 1).peaks.down.value);
   CHECK(sag.most > 0.0);
   CHECK(sag.most <= deepest * (1 + 1e-12));

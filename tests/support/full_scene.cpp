@@ -67,8 +67,8 @@ stair:
       limit: 178
       leaf: [75, 3]
       screws: {count: 4, diameter: 5, thread: 30, kind: wood, species: SPF}
-  locks: [{scab: 2x6, length: 900, spacer: 38, pin: 10, pin head: [18, 6]}]
-  treads: {lumber: 2x6, rise: equal, first: 246, overhang: 0}
+  locks: [{scab: 2x6, length: 900, spacer: 38, pin: 10, pin head: [18, 6], screws: {count: 8, diameter: 5, thread: 38, kind: wood, species: SPF}}]
+  treads: {lumber: 2x6, rise: equal, first: 246, overhang: 0, held by: cleats, screws: {count: 4, diameter: 6, thread: 60, kind: wood, species: SPF}}
   hooks:
     stations: [-261, 261]
     shape: rod
@@ -120,11 +120,12 @@ hoist:
     up: 4080
     station: 4000
     members: 2
+    kind: shoulder eye
     eye: {count: 1, diameter: 10, thread: 60, kind: lag, species: SPF}
   home: 4000
   home within: 10
   rolls: no
-  pick: {section: 1, along: 1700, across: 0, spread: 520}
+  pick: {section: 1, along: 1700, across: 0, kind: swivel, spread: 520}
   line:
     parts: 4
     sheaves: plain
@@ -138,6 +139,7 @@ hoist:
     hand: {out: 60, up: 1200, station: 6900}
     hangs to: 2100
   spreader: {length: 520, drop: 250, mass: 1.2 kg, thickness: 40}
+  overload: 600 N
   hand limit: 200 N
   cleat: yes
   pulled by: {crank winch: {drum: 60, ratio: 5, crank: 250, efficiency: 0.7, speed: 30, drum length: 120}}
@@ -158,10 +160,10 @@ procedure:
   - pin: 1
   - hook off: hoist
 tolerances: {default: 3}
-climber: {mass: 300 lb}
+climber: {mass: 300 lb, usual: 200 lb, footfall: 1.5, aside: 150, leans out: 300, push: 60 lbf}
 friction: {hook: [0.15, 0.5], hinge: [0.1, 0.3], floor: [0.3, 0.7]}
 hardware:
-  - {what: carabiner, rating: 20 kN}
+  - {what: carabiner, rating: 20 kN, kind: breaking, factor: 5}
   - {what: block, rating: 450 lbf}
 dynamic factor: 1.25
 )";
