@@ -34,7 +34,7 @@ int run_hoist(const SceneRequest& request, std::istream& in, std::ostream& out) 
   const Holding holding = what_holds(scene, pull, effort);
   const Weights weights = weigh(scene, model);
   const std::vector<HardwareItem> hardware =
-      hoist_hardware_list({scene, model, climb(scene, model), {}, hoist_loads(model, pull)});
+      hoist_hardware_list({scene, model, climb(scene, model), {}, hoist_loads(scene, model, pull)});
   const HoistSubject subject{scene, model, pull, effort, holding, weights, hardware, units};
   if (request.sheet) write_sheet(*request.sheet, make_hoist_sheet(subject));
   out << report(request, subject);

@@ -15,7 +15,7 @@ std::optional<HoistLoads> hoisted(const Scene& scene, const Model& model) {
   if (!scene.hoist || !scene.hoist->ceiling_point) return std::nullopt;
   PullOptions options;
   options.changes = false;
-  return hoist_loads(model, pull_through(scene, model, options));
+  return hoist_loads(scene, model, pull_through(scene, model, options));
 }
 
 std::string report(const SceneRequest& request, const LoadsSubject& subject) {

@@ -1,7 +1,6 @@
 #include "sim/loads/hardware.h"
 
 #include <algorithm>
-#include <cctype>
 
 #include "sim/loads/hardware_items.h"
 #include "sim/mechanism/scene_fault.h"
@@ -10,26 +9,15 @@ namespace stowpath {
 
 namespace {
 
-std::string lower(std::string_view text) {
-  std::string out(text);
-  std::transform(out.begin(), out.end(), out.begin(),
-                 [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
-  return out;
+/// Over before not said before within: what is known to fail tells most, and unknown is not good.
+int grade(const HardwareItem& item) {
+  if (!item.resistance) return 1;
+  return *item.ratio() < 1.0 ? 0 : 2;
 }
 
-template <class Matches>
-std::optional<double> least_rating(const Scene& scene, Matches matches) {
-  std::optional<double> least;
-  for (const Rating& rating : scene.ratings)
-    if (matches(lower(rating.what)) && (!least || rating.force < *least)) least = rating.force;
-  return least;
-}
-
-// A rating that says one of these exactly is meant for that piece alone.
-bool is_piece(const std::string& what) {
-  for (const char* piece : {"fold line", "caster plate", "lock pin", "winch screws", "lead block", "lead sheave"})
-    if (what == piece) return true;
-  return false;
+bool worse(const HardwareItem& a, const HardwareItem& b) {
+  if (grade(a) != grade(b)) return grade(a) < grade(b);
+  return a.resistance ? *a.ratio() < *b.ratio() : a.load > b.load;
 }
 
 bool weaker(const HardwareItem& a, const HardwareItem& b) {
@@ -45,31 +33,6 @@ std::optional<double> HardwareItem::ratio() const {
   return load * kUnloaded > *resistance ? *resistance / load : kUnloaded;
 }
 
-std::optional<double> rating_of(const Scene& scene, std::initializer_list<std::string_view> names) {
-  for (const std::string_view name : names) {
-    const auto exact = least_rating(scene, [&](const std::string& what) { return what == name; });
-    if (exact) return exact;
-  }
-  for (const std::string_view name : names) {
-    const auto part = least_rating(
-        scene, [&](const std::string& what) { return !is_piece(what) && what.find(name) != std::string::npos; });
-    if (part) return part;
-  }
-  return std::nullopt;
-}
-
-HardwareItem rated_item(const Scene& scene, const std::string& name, double load, const std::string& where,
-                        std::initializer_list<std::string_view> names) {
-  HardwareItem item;
-  item.name = name;
-  item.load = load;
-  item.where = where;
-  item.resistance = rating_of(scene, names);
-  item.basis = item.resistance ? "rated in the scene file" : "";
-  if (!item.resistance) item.note = "no rating given: compare the load with the maker's";
-  return item;
-}
-
 const Species& wood_of(const Screws& screws, const ClimberReport& climber) {
   const Species* given = find_species(screws.species);
   return given != nullptr ? *given : *climber.wood.species;
@@ -81,11 +44,34 @@ std::string say_screws(const Scene& scene, const Screws& screws, const Species& 
          " of thread in " + std::string(wood.name);
 }
 
-std::vector<HardwareItem> hoist_hardware_list(const HardwareInputs& inputs) {
-  std::vector<HardwareItem> items;
-  if (inputs.hoist && inputs.scene.hoist) add_hoist_items(inputs, items);
+void Pieces::look(HardwareItem item) {
+  const auto known = std::find_if(items_.begin(), items_.end(),
+                                  [&](const HardwareItem& piece) { return piece.name == item.name; });
+  if (known == items_.end())
+    items_.push_back(std::move(item));
+  else if (worse(item, *known))
+    *known = std::move(item);
+}
+
+std::vector<HardwareItem> Pieces::weakest_first() const {
+  std::vector<HardwareItem> items = items_;
   std::stable_sort(items.begin(), items.end(), weaker);
   return items;
+}
+
+std::vector<HardwareItem> hoist_hardware_list(const HardwareInputs& inputs) {
+  if (!inputs.hoist || !inputs.scene.hoist) return {};
+  Pieces pieces;
+  std::vector<HardwareItem> items;
+  for (const HoistState& state : inputs.hoist->states) {
+    items.clear();
+    add_hoist_items(inputs, state, items);
+    for (HardwareItem& item : items) pieces.look(std::move(item));
+  }
+  items.clear();
+  add_unsaid_of_hoist(*inputs.hoist, items);
+  for (HardwareItem& item : items) pieces.look(std::move(item));
+  return pieces.weakest_first();
 }
 
 std::vector<HardwareItem> hardware_list(const HardwareInputs& inputs) {

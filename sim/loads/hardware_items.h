@@ -1,24 +1,23 @@
 #pragma once
 
-#include <initializer_list>
-#include <string_view>
-
 #include "sim/loads/hardware.h"
+#include "sim/loads/rated.h"
 
 namespace stowpath {
 
+/// What one state of the hoist does to what hangs on its lines.
+void add_hoist_items(const HardwareInputs& inputs, const HoistState& state, std::vector<HardwareItem>& items);
+/// What is not said of the hoist, so that its pieces cannot be called good: how hard its drive pulls when the stair
+/// catches, and forces at poses left out.
+void add_unsaid_of_hoist(const HoistLoads& loads, std::vector<HardwareItem>& items);
+
+/// What to put in where a piece bears less than the drive pulls when the stair catches.
+inline constexpr std::string_view kSnagCure =
+    "put in a slipping clutch or a shear pin (hoist.overload), a stop, or a lighter drive";
+
 /// Appended by kind of gear; hardware_list sorts them.
-void add_hoist_items(const HardwareInputs& inputs, std::vector<HardwareItem>& items);
 void add_rail_items(const HardwareInputs& inputs, std::vector<HardwareItem>& items);
 void add_stair_items(const HardwareInputs& inputs, std::vector<HardwareItem>& items);
-
-/// The user's rating for a piece, by the first of its names that a rating says exactly, else one that contains it; the
-/// least of several [N].
-std::optional<double> rating_of(const Scene& scene, std::initializer_list<std::string_view> names);
-
-/// A piece that can only be rated by its maker: takes the rating or says that there is none.
-HardwareItem rated_item(const Scene& scene, const std::string& name, double load, const std::string& where,
-                        std::initializer_list<std::string_view> names);
 
 /// Species of the wood that screws go into: as given, else the side rails'.
 const Species& wood_of(const Screws& screws, const ClimberReport& climber);

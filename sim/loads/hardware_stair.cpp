@@ -4,6 +4,7 @@
 
 #include "sim/loads/dowel.h"
 #include "sim/loads/hardware_items.h"
+#include "sim/loads/hoisted_worst.h"
 #include "sim/mechanism/hook_parts.h"
 #include "sim/trade/us_units.h"
 
@@ -88,12 +89,12 @@ WorstJoint joint_under_climber(const StairItems& to, std::size_t k) {
 WorstJoint worst_joint(const StairItems& to, std::size_t k) {
   WorstJoint worst = joint_under_climber(to, k);
   if (!to.inputs.hoist) return worst;
-  const double hoisted = to.scene().dynamic_factor * 0.5 * to.inputs.hoist->joint_moment;
+  const double hoisted = to.scene().dynamic_factor * 0.5 * hoisted_worst(*to.inputs.hoist).joint_moment;
   const double standing = std::abs(worst.load.moment);
   if (hoisted <= standing) return worst;
   worst.load.moment = worst.load.scab = hoisted;
   if (worst.load.arm > 0.0) worst.load.pin = hoisted / worst.load.arm;
-  worst.where = to.inputs.hoist->joint_where;
+  worst.where = hoisted_worst(*to.inputs.hoist).joint_where;
   worst.dynamic = to.scene().dynamic_factor;
   return worst;
 }
@@ -117,7 +118,7 @@ void add_pin(StairItems& to, std::size_t k, const WorstJoint& worst) {
   HardwareItem& steel =
       to.add("lock pin" + joint_name(to, k) + " in shear", LoadKind::force, worst.load.pin, worst.where);
   const auto rated = rating_of(to.scene(), {"lock pin"});
-  steel.resistance = rated ? *rated : 0.6 * kMildSteelYield / kSteelFactor * std::numbers::pi / 4 * lock.pin * lock.pin;
+  steel.resistance = rated ? allowed_by(*rated) : 0.6 * kMildSteelYield / kSteelFactor * std::numbers::pi / 4 * lock.pin * lock.pin;
   steel.basis = rated ? "rated in the scene file" : "a plain pin of mild steel, 0.6 of 36 ksi over 1.67";
   if (!rated) steel.status = SourceStatus::memory;
   steel.dynamic = worst.dynamic;
@@ -138,10 +139,10 @@ void add_hinge(StairItems& to, std::size_t k) {
   const ClimberPlace& place = to.hardest(force);
   double load = force(place), dynamic = 1.0;
   std::string where = person_on(place);
-  if (to.inputs.hoist && 0.5 * to.scene().dynamic_factor * to.inputs.hoist->hinge.force > load) {
+  if (to.inputs.hoist && 0.5 * to.scene().dynamic_factor * hoisted_worst(*to.inputs.hoist).hinge > load) {
     dynamic = to.scene().dynamic_factor;
-    load = 0.5 * dynamic * to.inputs.hoist->hinge.force;
-    where = to.inputs.hoist->hinge.where;
+    load = 0.5 * dynamic * hoisted_worst(*to.inputs.hoist).hinge;
+    where = hoisted_worst(*to.inputs.hoist).hinge_where;
   }
   to.items.push_back(rated_item(to.scene(), "each hinge" + joint_name(to, k), load, where, {"hinge"}));
   HardwareItem& item = to.items.back();
@@ -181,8 +182,8 @@ HookWorst worst_hook(const StairItems& to) {
   HookWorst worst{place.worst_hook, person_on(place) + ", one caster in the air", 1.0};
   if (!to.inputs.hoist) return worst;
   const double count = static_cast<double>(to.scene().stair.hooks.stations.size());
-  const double hoisted = to.scene().dynamic_factor * norm(to.inputs.hoist->hooks) / count;
-  if (hoisted > worst.force) worst = {hoisted, to.inputs.hoist->hooks_where, to.scene().dynamic_factor};
+  const double hoisted = to.scene().dynamic_factor * norm(hoisted_worst(*to.inputs.hoist).hooks) / count;
+  if (hoisted > worst.force) worst = {hoisted, hoisted_worst(*to.inputs.hoist).hooks_where, to.scene().dynamic_factor};
   return worst;
 }
 
@@ -230,7 +231,7 @@ void add_hooks(StairItems& to) {
   HardwareItem& bend =
       to.add(plate ? "hook's rim at the bend" : "hook's rod at the bend", LoadKind::force, worst.force, worst.where);
   const auto rated = rating_of(to.scene(), {"hook"});
-  bend.resistance = rated ? *rated : kMildSteelYield / kSteelFactor / bend_stress(to.scene().stair.hooks);
+  bend.resistance = rated ? allowed_by(*rated) : kMildSteelYield / kSteelFactor / bend_stress(to.scene().stair.hooks);
   bend.basis = rated   ? "rated in the scene file"
                : plate ? "a plate's rim of mild steel as a curved bar, yield 36 ksi over 1.67"
                        : "a round rod of mild steel as a curved bar, yield 36 ksi over 1.67";

@@ -1,5 +1,6 @@
 #include "sim/loads/loads.h"
 
+#include "sim/loads/hoisted_worst.h"
 #include "sim/loads/hook_forces.h"
 
 namespace stowpath {
@@ -10,7 +11,8 @@ HookForces hoisted_hook_forces(const Scene& scene, const Model& model, const Hoi
   const std::size_t hooks = scene.stair.hooks.stations.size();
   const bool rolls = scene.hoist && scene.hoist->rolls;
   const Interval stations = model.home && !rolls ? Interval{*model.home, *model.home} : model.span;
-  return {hoist.hooks_where, -scene.dynamic_factor * hoist.hooks,
+  const HoistedWorst worst = hoisted_worst(hoist);
+  return {worst.hooks_where, -scene.dynamic_factor * worst.hooks,
           std::vector<double>(hooks, 1.0 / static_cast<double>(hooks)), stations};
 }
 
@@ -21,7 +23,7 @@ void look_at_rail(const Scene& scene, const Model& model, const std::optional<Ho
   }
   for (const HookForces& forces : standing_hook_forces(scene, model, report.climber))
     report.rails.push_back(rail_under(scene, forces));
-  if (hoist && norm(hoist->hooks) > 0.0)
+  if (hoist && norm(hoisted_worst(*hoist).hooks) > 0.0)
     report.rails.push_back(rail_under(scene, hoisted_hook_forces(scene, model, *hoist)));
   report.sag = pipe_sag(scene, model);
 }

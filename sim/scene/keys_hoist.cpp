@@ -23,6 +23,10 @@ const std::array kKeys{
     KeyRow{"hoist.ceiling point.members", kCount, {1, 10}, "", "1", "2",
            "Framing members that share its load: joists, or the two ends of a beam across them."},
 
+    KeyRow{"hoist.ceiling point.kind", kWord, {}, "plain eye|shoulder eye|swivel", "plain eye", "shoulder eye",
+           "What a pull aslant leaves of its rating: nothing known, a share by the angle, or all, as it turns to the pull."},
+    KeyRow{"hoist.ceiling point.axis", kWord, {}, "plumb|out|along the rail", "plumb", "plumb",
+           "Which way its shank points; pulls are aslant to that."},
     KeyRow{"hoist.ceiling point.eye", kMap, {}, "", "(not known)",
            "{count: 1, diameter: 10, thread: 60, kind: lag, species: SPF}",
            "The eye that holds the line by its thread in wood."},
@@ -45,6 +49,8 @@ const std::array kKeys{
     KeyRow{"hoist.pick.section", kCount, {1, 3}, "", "1", "1", "Section, from the top."},
     KeyRow{"hoist.pick.along", kLength, kAlong, "", kRequired, "1700", "Along that section."},
     KeyRow{"hoist.pick.across", kLength, kAcross, "", "0 mm", "0", "Across it."},
+    KeyRow{"hoist.pick.kind", kWord, {}, "plain eye|shoulder eye|swivel", "plain eye", "swivel",
+           "The eyes there, square to the section: what a pull aslant leaves of their rating."},
     KeyRow{"hoist.pick.spread", kLength, {0, 3}, "", "0 mm", "520", "Between two picks, along the rail; 0 for one."},
     KeyRow{"hoist.line", kMap, {}, "", kRequired, "{parts: 4, sheaves: plain, diameter: 8, strength: 8 kN}",
            "The line and its blocks."},
@@ -90,6 +96,8 @@ const std::array kKeys{
            "Height of the bar's middle over the picks."},
     KeyRow{"hoist.spreader.mass", kMass, {0, 50}, "", "0 kg", "1.2 kg", "Its mass, with what hangs on it."},
     KeyRow{"hoist.spreader.thickness", kLength, {0.005, 0.2}, "", "40 mm or 1 1/2 in", "40", "Of the bar, all round."},
+    KeyRow{"hoist.overload", kForce, {10, 1e5}, "", "(none)", "600 N",
+           "Pull on the line at which a clutch slips or a shear pin breaks, should the stair catch on something."},
     KeyRow{"hoist.hand limit", kForce, {10, 2000}, "", "(the published limits)", "200 N",
            "The pull that whoever hauls will not go beyond."},
     KeyRow{"hoist.cleat", kFlag, {}, "", "no", "yes", "Whether the fall can be made fast on a cleat."},
@@ -134,6 +142,8 @@ const std::array kKeys{
            "Friction between worm and wheel."},
     KeyRow{"hoist.pulled by.powered winch.torque", kTorque, {0.05, 1000}, "", "(not known)", "12 Nm",
            "Torque that the motor or drill gives at that speed."},
+    KeyRow{"hoist.pulled by.powered winch.stall", kForce, {10, 1e6}, "", "(not known)", "2 kN",
+           "Pull on the line, from the bare drum, at which the motor or drill stops: far more than it lifts with."},
 
     KeyRow{"fold line", kMap, {}, "", "(none)",
            "{from: {section: 1, along: 200, across: -60}, through: [{section: 2, along: 1300, across: -60}], diameter: "
@@ -149,6 +159,7 @@ const std::array kKeys{
     KeyRow{"fold line.through[].along", kLength, kAlong, "", kRequired, "1300", "Along that section."},
     KeyRow{"fold line.through[].across", kLength, kAcross, "", kRequired, "-60", "Across it."},
     KeyRow{"fold line.diameter", kLength, {0.001, 0.05}, "", kRequired, "8", "Of the line."},
+    KeyRow{"fold line.strength", kForce, {100, 1e6}, "", "(not known)", "8 kN", "Breaking strength of the line."},
     KeyRow{"fold line.station", kLength, {-3, 3}, "", "0 mm", "0", "From the middle of the stair's width."},
 };
 // clang-format on

@@ -11,19 +11,25 @@ using namespace stowpath;
 
 namespace {
 
+HoistState sample_state() {
+  HoistState state;
+  state.where = "raising, lean 40°";
+  state.line = 400.0;
+  state.dead_end = 300.0;
+  state.hand = 450.0;
+  state.ceiling = {{0.0, -1200.0}, 0.0};
+  state.pick = {{0.0, 1000.0}, 0.0};
+  state.leads = {{{600.0, 0.0}, 0.0}};
+  state.hooks = {20.0, 500.0};
+  state.hinges = {200.0};
+  state.fold_line = 150.0;
+  return state;
+}
+
 HoistLoads sample_loads() {
   HoistLoads loads;
-  loads.line = {400.0, "raising, lean 40°"};
-  loads.dead_end = {300.0, "raising, lean 40°"};
-  loads.hand = {450.0, "raising, lean 40°"};
-  loads.ceiling = {0.0, -1200.0};
-  loads.ceiling_where = "raising, lean 40°";
-  loads.pick = {1000.0, "raising, lean 40°"};
-  loads.leads = {{600.0, "raising, lean 40°"}};
-  loads.hooks = {20.0, 500.0};
-  loads.hooks_where = "raising, lean 88°";
-  loads.hinge = {200.0, "raising, lean 88°"};
-  loads.fold_line = {150.0, "folding"};
+  loads.drive.known = true;
+  loads.states = {sample_state()};
   return loads;
 }
 
@@ -52,6 +58,7 @@ Scene screwed_scene() {
   scene.stair.hinges[0].screws = Screws{4, 0.005, 0.030, false, ""};
   scene.hoist->eye = Screws{1, 0.0095, 0.060, true, "DF-L"};
   scene.ratings = {{"carabiner", 7000.0}, {"Block", 2000.0}, {"lead block", 1500.0}, {"caster", 900.0}};
+  scene.hoist->spread = 0.0;
   return scene;
 }
 
@@ -120,7 +127,7 @@ TEST_CASE("hardware: a side pull on the screw eye counts", "[loads]") {
   const Scene scene = screwed_scene();
   const Model model = build_model(scene);
   HoistLoads loads = sample_loads();
-  loads.ceiling = {900.0, -800.0};
+  loads.states[0].ceiling = {{900.0, -800.0}, 0.0};
   const LoadsReport slanted = look_at_loads(scene, model, loads);
   const HardwareItem& eye = item_of(slanted, "eye at the ceiling point, its thread in the wood");
   CHECK(*eye.status == SourceStatus::memory);

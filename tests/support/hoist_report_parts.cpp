@@ -11,8 +11,8 @@ HoistParts::HoistParts(Scene its_scene)
       effort(reckon_effort(scene, pull)),
       holding(what_holds(scene, pull, effort)),
       weights(weigh(scene, model)),
-      hardware(hoist_hardware_list({scene, model, climb(scene, model), {}, hoist_loads(model, pull)})),
-      loads(look_at_loads(scene, model, hoist_loads(model, pull))) {}
+      hardware(hoist_hardware_list({scene, model, climb(scene, model), {}, hoist_loads(scene, model, pull)})),
+      loads(look_at_loads(scene, model, hoist_loads(scene, model, pull))) {}
 
 HoistSubject HoistParts::hoist(DisplayUnits units) const {
   return {scene, model, pull, effort, holding, weights, hardware, units};
