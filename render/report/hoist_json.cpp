@@ -4,6 +4,7 @@
 #include "render/report/json_values.h"
 #include "render/report/masses_words.h"
 #include "render/report/words.h"
+#include "sim/hoist/drive_pull.h"
 
 namespace stowpath {
 namespace {
@@ -124,10 +125,30 @@ Json limits_json(const HoistEffort& effort) {
                    {"margin_n", json_number(m.margin)},
                    {"share", json_number(m.share)},
                    {"person", person_name(m.limit.person)},
+                   {"hands", hands_text(m.limit.hands)},
+                   {"for", lasting_text(m.limit.lasting)},
                    {"counts", !effort.own_limit || m.limit.source.id == "given"},
                    {"source", source_json(m.limit.source)}});
   }
   return out;
+}
+
+Json left_out_json(const HoistEffort& effort) {
+  Json out = Json::array();
+  for (const UnfitFigure& unfit : effort.left_out)
+    out.push_back({{"name", unfit.figure.posture},
+                   {"force_n", json_number(unfit.figure.force)},
+                   {"why", unfit.why},
+                   {"source", source_json(unfit.figure.source)}});
+  return out;
+}
+
+Json snag_json(const HoistSubject& subject) {
+  const DrivePull drive = drive_pull(subject.scene);
+  return {{"line_n", json_number(drive.force)},
+          {"known", drive.known},
+          {"limited", drive.limited},
+          {"text", snag_sentence(subject)}};
 }
 
 Json winch_json(const WinchRun& run, double speed) {
@@ -191,6 +212,8 @@ std::string hoist_json(const HoistSubject& subject) {
            {"pulled_by", pulled_by_name(subject.effort.by)}};
   out["pull"] = pull_json(subject);
   out["limits"] = limits_json(subject.effort);
+  out["limits_left_out"] = left_out_json(subject.effort);
+  out["snag"] = snag_json(subject);
   out["moves"] = moves_json(subject);
   out["line"] = {
       {"haul_m", json_number(pull.haul_length)},

@@ -30,6 +30,7 @@ class Writer {
     page_.section("THE LINE", haul_sentence(subject_));
     page_.section("WHEN THE HAND LETS GO, what holds the stair", holding_sentence(subject_));
     if (subject_.effort.winch) page_.section("THE WINCH", winch_sentence(subject_));
+    page_.section("IF THE STAIR CATCHES", snag_sentence(subject_));
     on_the_way();
     changes();
     write_hardware(page_, subject_.hardware, units_);
@@ -52,13 +53,15 @@ class Writer {
     Table table;
     table.figures(1);
     table.figures(2);
-    table.row({"limit", in_unit("force"), "margin", "", "source"});
+    table.row({"limit", in_unit("force"), "margin", "", "hands", "for", "source"});
     for (const LimitMargin& m : subject_.effort.limits) {
       table.row({m.limit.name, force(AtLeast{m.limit.force}), force(AtLeast{m.margin}), m.margin < 0.0 ? "OVER" : "",
-                 source_text(m.limit.source)});
+                 std::string(hands_text(m.limit.hands)), std::string(lasting_text(m.limit.lasting)), source_text(m.limit.source)});
     }
     page_.table(crank ? "AGAINST WHAT PEOPLE DO AT A CRANK, weakest first" : "AGAINST WHAT PEOPLE PULL, weakest first",
                 table);
+    const std::string left_out = left_out_figures_sentence(subject_);
+    if (!left_out.empty()) page_.paragraph(left_out);
     if (subject_.effort.own_limit) page_.paragraph("Your own limit decides; the others are for comparison.");
   }
 

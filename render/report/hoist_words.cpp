@@ -6,6 +6,7 @@
 
 #include "render/report/hardware_words.h"
 #include "render/report/words.h"
+#include "sim/hoist/drive_pull.h"
 #include "sim/trade/figure.h"
 #include "sim/trade/us_units.h"
 
@@ -78,6 +79,9 @@ std::string driven_words(const HoistSubject& subject) {
 
 std::string answer_words(const HoistSubject& subject) {
   const HoistEffort& effort = subject.effort;
+  if (effort.slips)
+    return "the overload device lets go at " + force_text(AtLeast{*subject.scene.hoist->overload}, subject.units) +
+           ", before the stair is up: " + peak_words(subject);
   if (effort.verdict == EffortVerdict::cannot) return "hauling does not raise the stair all the way";
   if (effort.by == PulledBy::crank_winch) return cranked_words(subject);
   if (effort.by == PulledBy::powered_winch) return driven_words(subject);
@@ -231,6 +235,52 @@ std::string winch_sentence(const HoistSubject& subject) {
                            : " Reckoned as one layer on the drum, whose length is not said: more layers go faster and "
                              "crank harder.";
   return text + drill_words(subject);
+}
+
+namespace {
+
+// The pieces that fail when the stair catches, weakest first.
+std::vector<const HardwareItem*> pieces_snagged(const HoistSubject& subject) {
+  std::vector<const HardwareItem*> weak;
+  for (const HardwareItem& item : subject.hardware)
+    if (item.where.rfind("caught", 0) == 0 && item.ratio() && *item.ratio() < 1.0) weak.push_back(&item);
+  return weak;
+}
+
+std::string drive_words(const HoistSubject& subject, const DrivePull& drive) {
+  if (!drive.known && !(drive.force > 0.0)) return "how hard its drive pulls is not said";
+  const std::string pulls = force_text(AtMost{drive.force}, subject.units);
+  if (!drive.known) return drive.how + " pulls " + pulls + " at the line or more";
+  return drive.how + " puts up to " + pulls + " on the line" +
+         (drive.source ? " (" + source_text(*drive.source) + ")" : "");
+}
+
+}  // namespace
+
+std::string snag_sentence(const HoistSubject& subject) {
+  const DrivePull drive = drive_pull(subject.scene);
+  std::string text = "Should the stair catch on something and the hauling go on, " + drive_words(subject, drive) +
+                     ", and the tackle passes it on without loss. ";
+  const std::vector<const HardwareItem*> weak = pieces_snagged(subject);
+  for (const HardwareItem* item : weak)
+    text += (item == weak.front() ? "Too much for: " : ", ") + item->name + " (holds " +
+            load_text(item->kind, AtLeast{*item->resistance}, subject.units) + " of " +
+            load_text(item->kind, AtMost{item->load}, subject.units) + ")";
+  if (!weak.empty()) text += ". ";
+  if (weak.empty() && drive.known) text += "No piece whose resistance is known bears less. ";
+  if (!weak.empty() || !drive.known)
+    text += "What helps: a slipping clutch or a shear pin (hoist.overload), a stop, or a lighter drive. ";
+  if (subject.effort.drill) text += "A drill on the crank pulls harder than a hand: what it stalls at is not known here.";
+  return text;
+}
+
+std::string left_out_figures_sentence(const HoistSubject& subject) {
+  std::string text;
+  for (const UnfitFigure& unfit : subject.effort.left_out)
+    text += (text.empty() ? "Not compared with, as they do not fit: " : "; ") +
+            force_text(Nominal{unfit.figure.force}, subject.units) + " " + std::string(unfit.figure.posture) + " (" +
+            std::string(unfit.why) + ")";
+  return text.empty() ? text : text + ".";
 }
 
 std::string side_sentence(const HoistSubject& subject) {

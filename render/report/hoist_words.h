@@ -61,6 +61,12 @@ std::string haul_sentence(const HoistSubject& subject);
 /// The winch's turns, torque and minutes; empty without one.
 std::string winch_sentence(const HoistSubject& subject);
 
+/// What the drive pulls when the stair catches, which pieces that is too much for, and what to put in.
+std::string snag_sentence(const HoistSubject& subject);
+
+/// Of which published figures a pull or a crank is not held against, and why; "" where none was left out.
+std::string left_out_figures_sentence(const HoistSubject& subject);
+
 /// The line's pull to the side, and where the foot and the load change; "" where there is none.
 std::string side_sentence(const HoistSubject& subject);
 

@@ -1,6 +1,7 @@
 #include "render/report/masses_words.h"
 
 #include "render/report/hoist_words.h"
+#include "sim/trade/figure.h"
 
 namespace stowpath {
 namespace {
@@ -16,6 +17,13 @@ std::string section_masses(const Weights& weights, DisplayUnits units) {
   return text;
 }
 
+std::string left_out_words(const Weights& weights, DisplayUnits units) {
+  const double share = weights.stair > 0.0 ? 100.0 * weights.left_out / weights.stair : 0.0;
+  return "Left out of it, and of every pull and load: lock pins, hinges and screws, " +
+         mass_text(AtMost{weights.left_out}, units) + " by the sizes given, " + format_decimal(AtMost{share}, 1) +
+         " % of the stair. Weigh a section with its iron on to have that counted.";
+}
+
 }  // namespace
 
 void write_masses(ReportPage& page, const Weights& weights, DisplayUnits units) {
@@ -29,7 +37,7 @@ void write_masses(ReportPage& page, const Weights& weights, DisplayUnits units) 
   }
   page.table("MASSES", table);
   page.paragraph("In all " + mass_text(Nominal{weights.stair}, units) + section_masses(weights, units) +
-                 ". Hinges, screws, bolts and pins are left out: under one part in a hundred.");
+                 ". " + left_out_words(weights, units));
 }
 
 Json masses_json(const Weights& weights, const Model& model) {
@@ -53,7 +61,7 @@ Json masses_json(const Weights& weights, const Model& model) {
                         {"length_m", json_number(model.linkage.length.at(j))},
                         {"inertia_kg_m2", json_number(section.used.inertia)}});
   }
-  return {{"total_kg", json_number(weights.stair)}, {"sections", sections}, {"bill", rows}};
+  return {{"total_kg", json_number(weights.stair)}, {"left_out_kg", json_number(weights.left_out)}, {"sections", sections}, {"bill", rows}};
 }
 
 }  // namespace stowpath

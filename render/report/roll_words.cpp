@@ -64,6 +64,18 @@ std::string needs_words(const RollSubject& subject) {
   return "it takes " + force_text(AtLeast{*easy}, subject.units) + " to " + force_text(AtMost{*hard}, subject.units);
 }
 
+std::string roller_sentence(const SpanStair& stair) {
+  if (!stair.roller) return "";
+  if (stair.roller->side == RollerSide::crown)
+    return " The hooks' rollers carry the stair's weight, and make the push lighter; what presses the hooks sideways "
+           "bears on "
+           "the hooks themselves, so that they jam from the same friction as without rollers.";
+  if (stair.roller->side == RollerSide::below) return " The hooks' rollers lie under the pipe and carry nothing.";
+  return " The hooks' rollers lie at the pipe's flank: of the two outermost hooks one rolls and the other slides, "
+         "whichever "
+         "way the stair racks, and the friction is that of the one that slides.";
+}
+
 std::string answer(const RollSubject& subject) {
   const std::string range = friction_words(subject.scene.friction.hook);
   if (binding(subject) == 3) return "BINDS: " + push_words(subject) + " the hooks jam, over " + range;
@@ -109,6 +121,7 @@ std::string racking_sentences(const RollSubject& subject) {
                          friction_text(Nominal{subject.scene.friction.hook.hi}) + "."
                    : "At no height does a push along the rail jam up to a friction of " +
                          friction_text(Nominal{subject.scene.friction.hook.hi}) + ".";
+  text += roller_sentence(report.stair);
   if (binding(subject) > 0) {
     text += " While it is jammed, a push of " + force_text(AtLeast{report.tips_when_jammed}, subject.units) +
             " at that height lifts one side of the stair; with a caster blocked " +

@@ -90,7 +90,8 @@ std::vector<Level> limits(const Scene& scene) {
   std::vector<Level> out;
   if (!scene.hoist) return out;
   if (scene.hoist->winch) return {{crew_speeds(scene).strength, "the most that the crew can pull at the drum"}};
-  for (const PersonLimit& limit : hand_pull_limits(scene.hoist->hand_limit)) out.push_back({limit.force, limit.name});
+  for (const PersonLimit& limit : hand_pull_limits(haul_task(scene), scene.hoist->hand_limit))
+    out.push_back({limit.force, limit.name});
   return out;
 }
 

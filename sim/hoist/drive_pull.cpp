@@ -1,7 +1,6 @@
 #include "sim/hoist/drive_pull.h"
 
-#include <algorithm>
-
+#include "sim/hoist/people.h"
 #include "sim/hoist/winch.h"
 #include "sim/trade/strength.h"
 
@@ -9,35 +8,43 @@ namespace stowpath {
 
 namespace {
 
-double greatest(const std::vector<StrengthFigure>& figures) {
-  double most = 0.0;
-  for (const StrengthFigure& figure : figures) most = std::max(most, figure.force);
-  return most;
+constexpr Source kGreatestPull{"S-HUM-vert", "the greatest published pull that fits", SourceStatus::memory};
+constexpr Source kGreatestCrank{"S-HUM-crank30", "the greatest published force on a crank", SourceStatus::verified};
+
+DrivePull by_hand(Effort task) {
+  return {greatest_figure(task), true, false, "a hand at the strongest published pull that fits", kGreatestPull};
 }
 
-/// At the line, for a torque at the winch's input [N].
-double line_pull(const Hoist& hoist, double torque) {
+DrivePull by_crank(const Hoist& hoist) {
   const Winch& winch = *hoist.winch;
-  const double lever = 0.5 * drum_layer_diameter(winch.drum, hoist.line.diameter, 1);
-  return torque * winch.ratio * winch_efficiency(winch).share / lever;
+  const double torque = winch.crank.value_or(0.0) * greatest_figure(Effort::crank);
+  return {pull_of_torque(winch, hoist.line.diameter, torque, best_winch_efficiency(winch).share),
+          winch.crank.has_value(), false, "a crank at the strongest published force, the drum bare", kGreatestCrank};
 }
 
-std::optional<double> unlimited_pull(const Hoist& hoist) {
-  if (hoist.pulled_by == PulledBy::hand) return greatest(hand_pull_figures(Person::strong));
-  if (!hoist.winch) return std::nullopt;
-  if (hoist.pulled_by == PulledBy::crank_winch && hoist.winch->crank)
-    return line_pull(hoist, *hoist.winch->crank * greatest(crank_figures(Person::strong)));
-  return hoist.winch->torque ? std::optional(line_pull(hoist, *hoist.winch->torque)) : std::nullopt;
+DrivePull by_motor(const Hoist& hoist) {
+  const Winch& winch = *hoist.winch;
+  if (winch.stall) return {*winch.stall, true, false, "a drive that stalls", std::nullopt};
+  const double torque = winch.torque.value_or(0.0);
+  return {pull_of_torque(winch, hoist.line.diameter, torque, best_winch_efficiency(winch).share), false, false,
+          "a drive whose stall is not said", std::nullopt};
+}
+
+DrivePull unlimited(const Scene& scene) {
+  const Hoist& hoist = *scene.hoist;
+  if (!hoist.winch || hoist.pulled_by == PulledBy::hand) return by_hand(haul_task(scene));
+  return hoist.pulled_by == PulledBy::crank_winch ? by_crank(hoist) : by_motor(hoist);
 }
 
 }  // namespace
 
-std::optional<double> drive_pull(const Scene& scene) {
-  if (!scene.hoist) return std::nullopt;
-  const std::optional<double> most = unlimited_pull(*scene.hoist);
-  const std::optional<double>& clutch = scene.hoist->overload;
-  if (!most || !clutch) return most ? most : clutch;
-  return std::min(*most, *clutch);
+DrivePull drive_pull(const Scene& scene) {
+  const DrivePull most = unlimited(scene);
+  const std::optional<double>& lets_through = scene.hoist->overload;
+  if (!lets_through || (most.known && most.force <= *lets_through)) return most;
+  return {*lets_through, true, true, "the overload device, which lets no more through", std::nullopt};
 }
+
+double fold_line_snag() { return greatest_figure(Effort::pull_down); }
 
 }  // namespace stowpath

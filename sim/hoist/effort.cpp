@@ -58,14 +58,17 @@ HoistEffort reckon_effort(const Scene& scene, const PullReport& report) {
   const Hoist& hoist = *scene.hoist;
   effort.by = hoist.winch ? hoist.pulled_by : PulledBy::hand;
   effort.own_limit = hoist.hand_limit.has_value();
+  effort.task = effort.by == PulledBy::crank_winch ? Effort::crank : haul_task(scene);
+  if (effort.by != PulledBy::powered_winch) effort.left_out = unfit_figures(effort.task);
   if (report.peak_raising) effort.peak = std::max(0.0, report.samples[*report.peak_raising].hand_raising);
   effort.hand_minutes = hand_over_hand_minutes(std::max(0.0, report.haul_length));
   if (effort.by == PulledBy::hand) {
-    compare(effort, effort.peak, hand_pull_limits(hoist.hand_limit));
+    compare(effort, effort.peak, hand_pull_limits(effort.task, hoist.hand_limit));
   } else {
     add_winch(scene, report, effort);
   }
-  if (!lifts(report)) effort.verdict = EffortVerdict::cannot;
+  effort.slips = hoist.overload && effort.peak > *hoist.overload;
+  if (!lifts(report) || effort.slips) effort.verdict = EffortVerdict::cannot;
   return effort;
 }
 

@@ -26,14 +26,17 @@ inline constexpr Source kDrillSpeedSource{"S-WINCH-drill", "our estimate of a co
 struct HoistEffort {
   EffortVerdict verdict = EffortVerdict::within;
   PulledBy by = PulledBy::hand;
-  double peak = 0.0;                ///< of the raising pull at the hand or drum [N]
-  std::vector<LimitMargin> limits;  ///< of the hand's pull, or of the force on the crank; weakest first
-  bool own_limit = false;           ///< the user's own limit counts alone
-  int exceeded = 0;                 ///< of those that count
-  double worst_excess = 0.0;        ///< over the weakest that counts; negative where under it [N]
-  Interval hand_minutes;            ///< hand over hand, without a rest
-  std::optional<WinchRun> winch;    ///< at the speed stated, or the usual one
-  double input_speed = 0.0;         ///< of that run [1/min]
+  double peak = 0.0;                  ///< of the raising pull at the hand or drum [N]
+  Effort task = Effort::pull_down;    ///< what whoever hauls does
+  std::vector<LimitMargin> limits;    ///< of the hand's pull, or of the force on the crank; weakest first
+  std::vector<UnfitFigure> left_out;  ///< published figures that do not fit the task, weakest first
+  bool slips = false;                 ///< the overload device lets go before the stair is up
+  bool own_limit = false;             ///< the user's own limit counts alone
+  int exceeded = 0;                   ///< of those that count
+  double worst_excess = 0.0;          ///< over the weakest that counts; negative where under it [N]
+  Interval hand_minutes;              ///< hand over hand, without a rest
+  std::optional<WinchRun> winch;      ///< at the speed stated, or the usual one
+  double input_speed = 0.0;           ///< of that run [1/min]
   bool speed_given = false;
   std::optional<WinchRun> drill;  ///< a crank winch turned by a drill instead
 };

@@ -16,6 +16,24 @@ double jam_offset(double contact_spacing, double mu);
 double jam_friction(double contact_spacing, double offset);
 
 bool jams(double contact_spacing, double mu, double offset);
+
+/// Drag over the force that presses, at each of the two contacts: friction where it slides, the arm of the rolling
+/// resistance over the wheel's radius where it rolls (sim/trade/friction).
+struct GuideDrags {
+  double first = 0.0, second = 0.0;
+};
+
+/// The same rule with contacts that drag differently: L / (mu_1 + mu_2).
+/// @throws std::invalid_argument if the two together are not above 0, one is negative, or the spacing is negative.
+double jam_offset(double contact_spacing, GuideDrags drags);
+
+bool jams(double contact_spacing, GuideDrags drags, double offset);
+
+/// Friction of a contact that slides from which a push at `offset` jams, while the other one rolls: L / x less the
+/// rolling one's drag. 0 where that alone jams it.
+/// @param rolling  arm over radius
+double jam_friction_beside_wheel(double contact_spacing, double rolling, double offset);
+
 inline constexpr Source kJamRule{"S-JAM-rule", "moments about two contacts; concept in UCSD MAE 3, linear sliders",
                                  SourceStatus::derived};
 

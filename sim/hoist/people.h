@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "sim/geometry/interval.h"
+#include "sim/scene/scene.h"
 #include "sim/trade/source.h"
 #include "sim/trade/strength.h"
 
@@ -17,11 +18,18 @@ struct PersonLimit {
   double force = 0.0;  ///< [N]
   Person person = Person::neither;
   Source source;
+  Hands hands = Hands::not_said;
+  Lasting lasting = Lasting::not_said;
 };
 
-/// For a rope pulled by hand, weakest first: the published figures of weak and strong, our two suggestions, and the
-/// user's own limit where there is one [N].
-std::vector<PersonLimit> hand_pull_limits(std::optional<double> own = std::nullopt);
+/// How whoever hauls by hand pulls at the line: down where it comes to the hand from above, up where from below, else
+/// level. It counts as from above or below from 45 degrees on (a judgement).
+/// @pre the scene has a hoist
+Effort haul_task(const Scene& scene);
+
+/// For a rope pulled by hand, weakest first: the published figures of weak and strong that fit the task, our two
+/// suggestions, and the user's own limit where there is one [N].
+std::vector<PersonLimit> hand_pull_limits(Effort task, std::optional<double> own = std::nullopt);
 
 /// The same for the handle of a crank, without suggestions of ours.
 std::vector<PersonLimit> crank_limits(std::optional<double> own = std::nullopt);

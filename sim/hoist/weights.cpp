@@ -1,7 +1,9 @@
 #include "sim/hoist/weights.h"
 
 #include <algorithm>
+#include <numbers>
 
+#include "sim/geometry/union_area.h"
 #include "sim/mechanism/mass.h"
 #include "sim/trade/figure.h"
 #include "sim/trade/lumber.h"
@@ -75,6 +77,35 @@ void add_spreader(const Scene& scene, Weights& weights) {
       {"spreader", -1, 1, weights.on_line, weights.on_line, basis_of(scene, PartKind::extra), std::nullopt});
 }
 
+// Both of a pin or a leaf and of what is drawn round it, along the rail [m3].
+double volume_of(const StairPart& part) {
+  const AreaMoments face = union_moments({drawn_corners(part.outline, 1e-4)});
+  return face.area * total_length(part.stations);
+}
+
+double screw_volume(const std::optional<Screws>& screws, int places) {
+  if (!screws) return 0.0;
+  return places * screws->count * 0.25 * std::numbers::pi * screws->diameter * screws->diameter * screws->thread;
+}
+
+// Threads alone: heads and what passes through the iron are not given.
+double screws_volume(const Stair& stair, const Model& model) {
+  double volume = screw_volume(stair.hooks.screws, static_cast<int>(stair.hooks.stations.size()));
+  for (const Hinge& hinge : stair.hinges) volume += screw_volume(hinge.screws, 4);  // two leaves on each side
+  for (const Lock& lock : stair.locks) volume += screw_volume(lock.screws, 2);
+  const auto treads = std::count_if(model.stair.begin(), model.stair.end(),
+                                    [](const StairPart& part) { return part.kind == PartKind::tread; });
+  if (stair.treads) volume += screw_volume(stair.treads->screws, 2 * static_cast<int>(treads));
+  return volume;
+}
+
+double left_out(const Scene& scene, const Model& model) {
+  double volume = screws_volume(scene.stair, model);
+  for (const StairPart& part : model.stair)
+    if (part.kind == PartKind::lock_pin || part.kind == PartKind::hinge) volume += volume_of(part);
+  return kSteelDensity * volume;
+}
+
 }  // namespace
 
 Weights weigh(const Scene& scene, const Model& model) {
@@ -88,6 +119,7 @@ Weights weigh(const Scene& scene, const Model& model) {
     weights.sections.push_back({model.masses[j], model.masses[j].mass / factors[j], weighed});
     weights.stair += model.masses[j].mass;
   }
+  weights.left_out = left_out(scene, model);
   add_spreader(scene, weights);
   return weights;
 }

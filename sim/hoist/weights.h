@@ -31,11 +31,13 @@ struct SectionWeight {
 struct Weights {
   std::vector<BillRow> rows;  ///< by section, heaviest first
   std::vector<SectionWeight> sections;
-  double stair = 0.0;    ///< all sections [kg]
-  double on_line = 0.0;  ///< a spreader [kg]
+  double stair = 0.0;     ///< all sections [kg]
+  double left_out = 0.0;  ///< lock pins, hinges and the screws that the scene gives: not among the rows [kg]
+  double on_line = 0.0;   ///< a spreader [kg]
 };
 
-/// The bill of masses, hinges, screws, bolts and pins left out (under one part in a hundred).
+/// The bill of masses. Lock pins, hinges and screws are not in it, nor in any pull or load: what they weigh is computed
+/// beside it, steel by their sizes, as far as the scene gives those.
 Weights weigh(const Scene& scene, const Model& model);
 
 }  // namespace stowpath

@@ -9,7 +9,7 @@
 namespace stowpath {
 namespace {
 
-constexpr double kGearedEfficiency = 0.60;  // S-WINCH-supplier prints 60 to 80 %
+constexpr Interval kGearedEfficiency{0.60, 0.80};
 constexpr Source kGearedSource{"S-WINCH-supplier", "garlway.com, hand winches: 60 to 80 %, the lower end",
                                SourceStatus::verified};
 constexpr Source kGivenSource{"given", "the user's own figure", SourceStatus::derived};
@@ -68,7 +68,20 @@ std::string_view winch_hold_text(WinchHold hold) {
 WinchEfficiency winch_efficiency(const Winch& winch) {
   if (winch.efficiency) return {*winch.efficiency, kGivenSource};
   if (winch.worm_lead) return {worm_efficiency(*winch.worm_lead, winch.worm_friction), kWormEfficiency};
-  return {kGearedEfficiency, kGearedSource};
+  return {kGearedEfficiency.lo, kGearedSource};
+}
+
+WinchEfficiency best_winch_efficiency(const Winch& winch) {
+  constexpr Source kBest{"S-WINCH-supplier", "garlway.com, hand winches: 60 to 80 %, the upper end",
+                         SourceStatus::verified};
+  if (winch.efficiency || winch.worm_lead) return winch_efficiency(winch);
+  return {kGearedEfficiency.hi, kBest};
+}
+
+double pull_of_torque(const Winch& winch, double rope_diameter, double torque, double efficiency) {
+  const double diameter = drum_layer_diameter(winch.drum, rope_diameter, 1);
+  if (!(winch.ratio > 0.0 && diameter > 0.0)) throw std::invalid_argument("a winch that does not turn");
+  return torque * winch.ratio * efficiency / (0.5 * diameter);
 }
 
 WinchRun winch_run(const Winch& winch, double rope_diameter, double haul_length, double line_pull, double input_speed) {

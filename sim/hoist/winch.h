@@ -45,6 +45,15 @@ struct WinchEfficiency {
 /// As the user gave it; else the worm's; else the lower end of what is said of geared hand winches, 60 to 80 %.
 WinchEfficiency winch_efficiency(const Winch& winch);
 
+/// The most that the winch may pass on, for what it pulls when the stair catches: as given, the worm's, or the upper
+/// end of that range.
+WinchEfficiency best_winch_efficiency(const Winch& winch);
+
+/// Pull on the line, in the first layer on the drum, for a torque at the winch's input: S-WINCH-line turned round. [N]
+/// @param torque  [N m]
+/// @throws std::invalid_argument if the winch's ratio or its drum and line's diameter is not above 0
+double pull_of_torque(const Winch& winch, double rope_diameter, double torque, double efficiency);
+
 /// One haul, from an empty drum.
 struct WinchRun {
   double turns = 0.0;  ///< of crank or drive

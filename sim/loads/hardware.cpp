@@ -1,7 +1,6 @@
 #include "sim/loads/hardware.h"
 
 #include <algorithm>
-#include <cctype>
 #include <utility>
 
 #include "sim/loads/hardware_items.h"
@@ -11,28 +10,6 @@
 namespace stowpath {
 
 namespace {
-
-std::string lower(std::string_view text) {
-  std::string out(text);
-  std::transform(out.begin(), out.end(), out.begin(),
-                 [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
-  return out;
-}
-
-template <class Matches>
-const Rating* least_rating(const Scene& scene, Matches matches) {
-  const Rating* least = nullptr;
-  for (const Rating& rating : scene.ratings)
-    if (matches(lower(rating.what)) && (!least || rating.force < least->force)) least = &rating;
-  return least;
-}
-
-// A rating that says one of these exactly is meant for that piece alone.
-bool is_piece(const std::string& what) {
-  for (const char* piece : {"fold line", "caster plate", "lock pin", "winch screws", "lead block", "lead sheave"})
-    if (what == piece) return true;
-  return false;
-}
 
 /// Over before not said before within: what is known to fail tells most, and unknown is not good.
 int grade(const HardwareItem& item) {
@@ -56,38 +33,6 @@ std::optional<double> HardwareItem::ratio() const {
   constexpr double kUnloaded = 1e9;
   if (!resistance) return std::nullopt;
   return load * kUnloaded > *resistance ? *resistance / load : kUnloaded;
-}
-
-const Rating* rating_of(const Scene& scene, std::initializer_list<std::string_view> names) {
-  for (const std::string_view name : names) {
-    const Rating* exact = least_rating(scene, [&](const std::string& what) { return what == name; });
-    if (exact != nullptr) return exact;
-  }
-  for (const std::string_view name : names) {
-    const Rating* part = least_rating(
-        scene, [&](const std::string& what) { return !is_piece(what) && what.find(name) != std::string::npos; });
-    if (part != nullptr) return part;
-  }
-  return nullptr;
-}
-
-void rate(HardwareItem& item, const Rating& rating) {
-  item.resistance = rating.force;
-  item.reserve = rating.reserve;
-  item.basis = "rated in the scene file";
-}
-
-HardwareItem rated_item(const Scene& scene, const std::string& name, double load, const std::string& where,
-                        std::initializer_list<std::string_view> names) {
-  HardwareItem item;
-  item.name = name;
-  item.load = load;
-  item.where = where;
-  if (const Rating* rating = rating_of(scene, names))
-    rate(item, *rating);
-  else
-    item.note = "no rating given: compare the load with the maker's";
-  return item;
 }
 
 const Species& wood_of(const Screws& screws, const ClimberReport& climber) {
@@ -142,11 +87,16 @@ std::vector<HardwareItem> Pieces::weakest_first() const {
 std::vector<HardwareItem> hoist_hardware_list(const HardwareInputs& inputs) {
   Pieces pieces;
   if (!inputs.hoist || !inputs.scene.hoist) return {};
+  std::vector<HardwareItem> items;
   for (const HoistState& state : inputs.hoist->states) {
+    items.clear();
+    add_hoist_items(inputs, state, items);
     const bool by_accident = state.doing == HoistDoing::snagged;
-    by_accident ? pieces.look_ultimate(hoist_items(inputs, state)) : pieces.look(hoist_items(inputs, state));
+    by_accident ? pieces.look_ultimate(std::move(items)) : pieces.look(std::move(items));
   }
-  if (!inputs.hoist->drive) pieces.look({unsaid_drive(*inputs.hoist)});
+  items.clear();
+  add_unsaid_of_hoist(*inputs.hoist, items);
+  pieces.look(std::move(items));
   return pieces.weakest_first();
 }
 

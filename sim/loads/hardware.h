@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "sim/hoist/drive_pull.h"
 #include "sim/hoist/rope_geometry.h"
 #include "sim/loads/climber.h"
 #include "sim/loads/load_case.h"
@@ -18,34 +19,45 @@ namespace stowpath {
 /// What the hoist is doing.
 enum class HoistDoing {
   raising,
-  parked,  ///< at rest for days, over whoever is below
-  snagged  ///< the stair catches on something and whoever or whatever pulls goes on
+  lowering,
+  held,     ///< it stands still for a moment, and friction is not counted on
+  parked,   ///< at rest for days, over whoever is below
+  snagged   ///< the stair catches on something, and whoever or whatever pulls goes on
 };
 
 /// The hoist at one moment of its use: what its lines do to every piece, without the dynamic factor.
 struct HoistState {
   std::string where;  ///< "raising, lean 62°"
   HoistDoing doing = HoistDoing::raising;
-  double line = 0.0;            ///< tension of the hardest pulled segment [N]
-  double dead_end = 0.0;        ///< of the segment that is tied [N]
-  double hand = 0.0;            ///< at the hand, cleat or drum [N]
-  Vec3 ceiling;                 ///< force on the ceiling point [N]
-  Vec3 pick;                    ///< of the line on the pick, all picks together [N]
-  double pick_angle = 0.0;      ///< of that force off the line square to its section [rad]
-  std::vector<Vec3> leads;      ///< on each lead sheave [N]
-  Vec2 hooks;                   ///< pipe on all hooks: out, up [N]
-  std::vector<double> hinges;   ///< on the hinges of each joint, both sides together [N]
-  std::vector<double> moments;  ///< that each pinned joint passes on, both sides together; 0 where unpinned [N m]
-  double fold_line = 0.0;       ///< tension; 0 where slack or not there [N]
+  double line = 0.0;      ///< tension of the hardest pulled segment [N]
+  double dead_end = 0.0;  ///< of the segment that is tied [N]
+  double hand = 0.0;      ///< at the hand, cleat or drum [N]
+  Vec3 ceiling;           ///< force on the ceiling point [N]
+  Vec3 pick;              ///< of the line on the pick, all picks together [N]
+  double pick_angle = 0.0;  ///< of that force off the line square to its section [rad]
+  std::vector<Vec3> leads;       ///< on each lead sheave [N]
+  Vec2 hooks;                    ///< pipe on all hooks: out, up [N]
+  std::vector<double> hinges;    ///< on the hinges of each joint, both sides together [N]
+  std::vector<double> moments;   ///< that each pinned joint passes on, both sides together; 0 where unpinned [N m]
+  double fold_line = 0.0;        ///< tension; 0 where slack or not there [N]
 
-  bool moving() const { return doing == HoistDoing::raising; }  ///< its loads take the scene's dynamic factor
+  /// Its loads take the scene's dynamic factor.
+  bool moving() const { return doing == HoistDoing::raising || doing == HoistDoing::lowering; }
+};
+
+/// Poses of the lift of which no force is known.
+struct PosesLeftOut {
+  int dead_centre = 0;   ///< or where a foot binds: no force there means anything
+  int slack = 0;         ///< the line would have to push: the stair moves by itself
+  int cannot_lift = 0;   ///< hauling no longer raises the stair
+  int all() const { return dead_centre + slack + cannot_lift; }
 };
 
 /// Every state of the hoist that was looked at.
 struct HoistLoads {
   std::vector<HoistState> states;
-  std::optional<double> drive;  ///< the most that hand, crank or motor pulls at the line; none: not said [N]
-  int left_out = 0;  ///< poses at a dead centre, with the line slack, or where hauling cannot lift
+  DrivePull drive;        ///< what hauls, should the stair catch
+  PosesLeftOut left_out;  ///< of them no state tells but the one in which the stair catches
 };
 
 enum class LoadKind { force, moment, stress, length };  ///< N, N m, Pa or m

@@ -1,11 +1,11 @@
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 #include "sim/loads/connection.h"
 #include "sim/loads/dowel.h"
+#include "sim/loads/framing.h"
 #include "sim/loads/hardware_items.h"
-#include "sim/mechanism/scene_fault.h"
+#include "sim/loads/hoist_loads.h"
 #include "sim/trade/figure.h"
 #include "sim/trade/fittings.h"
 #include "sim/trade/length.h"
@@ -15,9 +15,8 @@ namespace stowpath {
 
 namespace {
 
-// Breaking over working load of a line: the least that rope makers name for general use, and what they name where it
-// stays over people.
-constexpr double kLineFactor = 5.0, kOverPeople = 10.0;
+// Breaking over working load of a line: the least that rope makers name for general use.
+constexpr double kLineFactor = 5.0;
 
 struct HoistItems {
   const HardwareInputs& inputs;
@@ -27,6 +26,9 @@ struct HoistItems {
   const Scene& scene() const { return inputs.scene; }
   const Hoist& hoist() const { return *inputs.scene.hoist; }
   double dynamic() const { return state.moving() ? inputs.scene.dynamic_factor : 1.0; }
+  bool over_people() const { return state.doing == HoistDoing::parked; }
+  /// The design factor of a breaking strength that comes without one.
+  double usual() const { return over_people() ? kOverPeople : kUsualFactor; }
 
   HardwareItem& add(HardwareItem item) {
     item.dynamic = dynamic();
@@ -35,58 +37,82 @@ struct HoistItems {
   }
 
   HardwareItem& add_rated(const std::string& name, double load, std::initializer_list<std::string_view> names) {
-    return add(rated_item(inputs.scene, name, dynamic() * load, state.where, names));
+    return add(rated_item(inputs.scene, name, dynamic() * load, state.where, names, usual()));
   }
 };
 
 double size_of(const Vec3& force) { return std::hypot(norm(force.side), force.along_rail); }
 
-void also(HardwareItem& item, const std::string& note) { item.note += (item.note.empty() ? "" : "; ") + note; }
+/// What is left of a line, and why: its knots take the worst share that tables print for them, or half where they are
+/// not known to us.
+struct LeftOfLine {
+  double share = 1.0;
+  std::string words;  ///< ", of which the knot leaves 50 % at worst"
+};
 
-// A rating for the line, if given, is a working load; a breaking strength is divided.
-void add_line(HoistItems& to, const std::string& name, double load, double share, const std::string& how) {
-  HardwareItem& item = to.add_rated(name, load, {"line", "rope"});
-  if (item.resistance || !to.hoist().line.strength) return;
-  item.resistance = *to.hoist().line.strength * share / kLineFactor;
-  item.reserve = kLineFactor;
-  item.basis = "breaking strength of the scene file" + how + ", over 5";
-  item.status = kRopeDesignFactorSource.status;
-  item.note = "5 is the least design factor for general use";
+LeftOfLine left_by_knot(const std::string& named) {
+  constexpr double kUnknownKnot = 0.5;  // about the worst share that any knot table prints
+  const Knot* knot = find_knot(named);
+  if (knot == nullptr) return {kUnknownKnot, ", half lost in a knot unknown to us"};
+  return {knot->range.lo,
+          ", of which the knot leaves " + format_decimal(AtLeast{100.0 * knot->range.lo}, 0) + " % at worst"};
 }
 
-/// What a knot leaves of the line; half, about the worst that any table prints, where it is unknown to us.
-double knot_share(const std::string& named) {
-  const Knot* knot = find_knot(named);
-  return knot == nullptr ? 0.5 : knot->range.lo;
+/// A rope of a stated breaking strength, less what its knot takes, over a design factor.
+void hold_by_strength(HardwareItem& item, double strength, const LeftOfLine& left, double factor) {
+  item.resistance = strength * left.share / factor;
+  item.reserve = factor;
+  item.basis = "breaking strength of the scene file" + left.words + ", over " + format_decimal(Nominal{factor}, 0);
+  item.status = factor == kLineFactor ? kRopeDesignFactorSource.status : SourceStatus::memory;
+  item.note = factor == kLineFactor ? "5 is the least design factor for general use"
+                                    : "10 to 12 is named where people may be below";
+}
+
+// A rating counts as the makers mean it, for a line without a knot; else the breaking strength is divided.
+void add_line(HoistItems& to, const std::string& name, double load, const LeftOfLine& left) {
+  HardwareItem& item = to.add_rated(name, load, {"line", "rope"});
+  if (item.resistance) {
+    *item.resistance *= left.share;
+    item.basis += left.words;
+  } else if (to.hoist().line.strength) {
+    hold_by_strength(item, *to.hoist().line.strength, left, kLineFactor);
+  }
 }
 
 void add_lines(HoistItems& to) {
-  add_line(to, "hoist line", to.state.line, 1.0, "");
-  const std::string& named = to.hoist().line.knot;
-  const std::string left = format_decimal(AtLeast{100.0 * knot_share(named)}, 0);
-  add_line(to, "knot at the dead end (" + named + ")", to.state.dead_end, knot_share(named),
-           find_knot(named) == nullptr ? ", half lost in a knot unknown to us"
-                                       : ", of which the knot leaves " + left + " % at worst");
+  add_line(to, "hoist line", to.state.line, {});
+  const std::string& knot = to.hoist().line.knot;
+  add_line(to, "knot at the dead end (" + knot + ")", to.state.dead_end, left_by_knot(knot));
 }
 
-/// Whoever is below stands under a line that is not looked at again.
-void add_parked_line(HoistItems& to) {
-  if (to.state.doing != HoistDoing::parked) return;
-  const double share = knot_share(to.hoist().line.knot);
+/// What breaks the line, as far as the scene says it. [N]
+std::optional<double> breaking_line(const Scene& scene) {
+  if (scene.hoist->line.strength) return scene.hoist->line.strength;
+  const Rating* rating = rating_of(scene, {"line", "rope"});
+  if (rating == nullptr) return std::nullopt;
+  if (rating->breaking) return rating->force;
+  return rating->factor ? std::optional(*rating->factor * rating->force) : std::nullopt;
+}
+
+HardwareItem& add_over_people(HoistItems& to, const std::string& name, double load, std::optional<double> strength,
+                              const LeftOfLine& left, const std::string& key) {
   HardwareItem item;
-  item.name = "hoist line with its knot, parked over people";
-  item.load = std::max(to.state.line, to.state.dead_end);
+  item.name = name + ", parked over people";
+  item.load = load;
   item.where = to.state.where;
-  item.note = "no breaking strength given: hoist.line.strength";
-  if (to.hoist().line.strength) {
-    item.resistance = *to.hoist().line.strength * share / kOverPeople;
-    item.reserve = kOverPeople;
-    item.basis = "breaking strength of the scene file, of which the knot leaves " +
-                 format_decimal(AtLeast{100.0 * share}, 0) + " % at worst, over 10";
-    item.status = SourceStatus::memory;
-    item.note = "10 to 12 is named where people can be hurt: they are, under a stair that hangs for days";
-  }
-  to.add(std::move(item));
+  item.note = "no breaking strength given: " + key;
+  if (strength) hold_by_strength(item, *strength, left, kOverPeople);
+  return to.add(std::move(item));
+}
+
+/// Whoever is below stands under a line that nobody watches, for days.
+void add_parked_lines(HoistItems& to) {
+  if (!to.over_people()) return;
+  add_over_people(to, "hoist line", std::max(to.state.line, to.state.dead_end), breaking_line(to.scene()),
+                  left_by_knot(to.hoist().line.knot), "hoist.line.strength");
+  if (to.scene().fold_line && to.state.fold_line > 0.0)
+    add_over_people(to, "fold line", to.state.fold_line, to.scene().fold_line->strength, left_by_knot(""),
+                    "fold line.strength");
 }
 
 void add_blocks(HoistItems& to) {
@@ -101,55 +127,73 @@ void add_blocks(HoistItems& to) {
                  {"lead block", "lead sheave", "block", "sheave"});
 }
 
-std::string degrees_text(double angle) { return format_degrees(AtMost{angle}, 0); }
-
-/// What a pull at an angle leaves of an eye's rating.
-void lean_on(HardwareItem& item, EyeKind kind, double angle) {
+/// What a pull at an angle leaves of an eye's rating: S-EYE-angle, S-EYE-plain.
+/// @param key  under which the scene says what kind of eye it is
+void lean_on(HardwareItem& item, EyeKind kind, double angle, const std::string& key) {
   if (!item.resistance || kind == EyeKind::swivel) return;
+  const std::string aslant = "pulled " + format_degrees(AtMost{angle}, 0) + " off its axis";
   const std::optional<double> share = eyebolt_share(kind == EyeKind::shoulder, angle);
-  if (share) {
+  if (!share) {
+    item.resistance.reset();
+    item.status.reset();
+    item.basis.clear();
+    also(item,
+         aslant + ", where no table leaves " +
+             (kind == EyeKind::plain ? "a plain eye anything: say " + key + ", shoulder eye or swivel, if it is one"
+                                     : "an eye anything"));
+  } else if (*share < 1.0) {
     *item.resistance *= *share;
-    if (*share < 1.0)
-      also(item, "pulled " + degrees_text(angle) + " off its axis: " + format_decimal(AtLeast{100.0 * *share}, 0) +
-                     " % of its rating left");
-    return;
+    also(item, aslant + ": " + format_decimal(AtLeast{100.0 * *share}, 0) + " % of its rating left (" +
+                   std::string(shoulder_eyebolt_shares().front().source.title) + ")");
   }
-  item.resistance.reset();
-  item.basis.clear();
-  also(item, "pulled " + degrees_text(angle) +
-                 " off its axis, where no table leaves a plain eye anything: a shoulder eye or a swivel (kind)");
 }
 
-double off_plumb(const Vec3& force) {
-  return std::atan2(std::hypot(force.side.x, force.along_rail), std::max(0.0, -force.side.y));
+/// Along the ceiling point's shank, and across it. [N]
+struct OnEye {
+  double along = 0.0, across = 0.0;
+  double angle() const { return std::atan2(across, along); }
+};
+
+OnEye on_ceiling_eye(const HoistItems& to) {
+  const Vec3& force = to.state.ceiling;
+  switch (to.hoist().eye_axis) {
+    case EyeAxis::plumb:
+      return {std::max(0.0, -force.side.y), std::hypot(force.side.x, force.along_rail)};
+    case EyeAxis::out:
+      return {std::abs(force.side.x), std::hypot(force.side.y, force.along_rail)};
+    case EyeAxis::along_rail:
+      break;
+  }
+  return {std::abs(force.along_rail), norm(force.side)};
 }
 
 void add_screwed_eye(HoistItems& to, const Screws& eye) {
   const Species& wood = wood_of(eye, to.inputs.climber);
-  const Vec3& force = to.state.ceiling;
-  const double down = std::max(0.0, -force.side.y), side = std::hypot(force.side.x, force.along_rail);
+  const OnEye load = on_ceiling_eye(to);
   HardwareItem item;
   item.name = "eye at the ceiling point, its thread in the wood";
-  item.load = to.dynamic() * size_of(force);
+  item.load = to.dynamic() * size_of(to.state.ceiling);
   item.where = to.state.where;
   item.resistance =
-      eye.count * pulled_and_sheared(screw_pull(eye, wood.gravity), screw_shear(eye, wood.gravity, 0.0), down, side);
+      eye.count * pulled_and_sheared(screw_pull(eye, wood.gravity), screw_shear(eye, wood.gravity, 0.0), load.along,
+                                     load.across);
+  item.reserve = load.across > 0.0 ? kDowelReserve : screw_reserve(eye);
   item.basis = "NDS withdrawal of " + say_screws(to.scene(), eye, wood) + ", with the side pull by NDS 12.4.1";
-  item.status = side > 0.0 ? SourceStatus::memory : SourceStatus::verified;
-  item.reserve = screw_reserve(eye);
+  item.status = load.across > 0.0 ? SourceStatus::memory : SourceStatus::verified;
   item.note =
-      "a screw eye has no rating of its own: it is reckoned as a lag's thread; a through-bolt with a rating is "
+      "a screw eye has no rating of its own: it is computed as a lag's thread; a through-bolt with a rating is "
       "the better choice";
   to.add(std::move(item));
 }
 
 void add_ceiling_point(HoistItems& to) {
   HardwareItem eye = rated_item(to.scene(), "ceiling point", to.dynamic() * size_of(to.state.ceiling), to.state.where,
-                                {"ceiling point", "eye"});
-  lean_on(eye, to.hoist().eye_kind, off_plumb(to.state.ceiling));
+                                {"ceiling point", "eye"}, to.usual());
+  const bool rated = eye.resistance.has_value();
+  lean_on(eye, to.hoist().eye_kind, on_ceiling_eye(to).angle(), "hoist.ceiling point.kind");
   if (to.hoist().eye) {
     add_screwed_eye(to, *to.hoist().eye);
-    if (!rating_of(to.scene(), {"ceiling point", "eye"})) return;
+    if (!rated) return;
   }
   to.add(std::move(eye));
 }
@@ -161,24 +205,18 @@ void add_framing(HoistItems& to) {
   item.load = to.dynamic() * size_of(to.state.ceiling) / members;
   item.where = to.state.where;
   item.judged = false;
-  item.note = "a licensed engineer must accept this load on joists, trusses or roof members; we do not judge it";
-  if (members > 1) item.note += "; shared alike by " + std::to_string(members);
+  item.note = std::string(kFramingCaution);
+  if (members > 1) also(item, "shared alike by " + std::to_string(members));
   to.add(std::move(item));
 }
 
-/// Two picks share a bar's load alike; slings from one point to two slant, and pull the harder for it.
-double pull_on_each_pick(const HoistItems& to) {
-  const Hoist& hoist = to.hoist();
-  const double all = size_of(to.state.pick);
-  return hoist.spread > 0.0 ? 0.5 * all : all;
-}
-
 void add_pick(HoistItems& to) {
-  to.add_rated("carabiner or shackle at the pick", size_of(to.state.pick), {"carabiner", "shackle"});
-  if (to.hoist().spreader) to.add_rated("spreader", size_of(to.state.pick), {"spreader"});
+  const double all = size_of(to.state.pick);
+  to.add_rated("carabiner or shackle at the pick", all, {"carabiner", "shackle"});
+  if (to.hoist().spreader) to.add_rated("spreader", all, {"spreader"});
   const bool two = to.hoist().spread > 0.0;
-  HardwareItem& item = to.add_rated(two ? "each pick" : "pick", pull_on_each_pick(to), {"pick"});
-  lean_on(item, to.hoist().pick_kind, to.state.pick_angle);
+  HardwareItem& item = to.add_rated(two ? "each pick" : "pick", two ? 0.5 * all : all, {"pick"});
+  lean_on(item, to.hoist().pick_kind, to.state.pick_angle, "hoist.pick.kind");
   if (two && !to.hoist().spreader) also(item, "slings that slant pull harder than this");
 }
 
@@ -189,34 +227,58 @@ void add_hand_end(HoistItems& to) {
   to.add_rated("winch's screws", to.state.hand, {"winch screws", "winch's screws"});
 }
 
+// Its knots are not said: half of it is taken as lost in them.
 void add_fold_line(HoistItems& to) {
-  if (to.scene().fold_line && to.state.doing != HoistDoing::snagged)
-    to.add_rated("fold line", to.state.fold_line, {"fold line"});
+  if (!to.scene().fold_line) return;
+  HardwareItem& item = to.add_rated("fold line", to.state.fold_line, {"fold line"});
+  if (!item.resistance && to.scene().fold_line->strength)
+    hold_by_strength(item, *to.scene().fold_line->strength, left_by_knot(""), kLineFactor);
+}
+
+/// The first that can be done about a snag, for whoever reads why a piece does not bear it.
+void say_cure(HoistItems& to, std::size_t from) {
+  if (to.state.doing != HoistDoing::snagged) return;
+  for (std::size_t i = from; i < to.items.size(); ++i) {
+    HardwareItem& item = to.items[i];
+    if (item.name != "fold line" && item.ratio() && item.reserve * *item.ratio() < 1.0) also(item, std::string(kSnagCure));
+  }
+}
+
+HardwareItem unsaid(const HoistLoads& loads, const std::string& name, const std::string& where) {
+  HardwareItem item;
+  item.name = name;
+  for (const HoistState& state : loads.states) item.load = std::max(item.load, state.hand);
+  item.where = where;
+  return item;
 }
 
 }  // namespace
 
-std::vector<HardwareItem> hoist_items(const HardwareInputs& inputs, const HoistState& state) {
-  std::vector<HardwareItem> items;
+void add_hoist_items(const HardwareInputs& inputs, const HoistState& state, std::vector<HardwareItem>& items) {
   HoistItems to{inputs, state, items};
+  const std::size_t from = items.size();
   add_lines(to);
-  add_parked_line(to);
+  add_parked_lines(to);
   add_blocks(to);
   add_ceiling_point(to);
   add_framing(to);
   add_pick(to);
   add_hand_end(to);
   add_fold_line(to);
-  return items;
+  say_cure(to, from);
 }
 
-HardwareItem unsaid_drive(const HoistLoads& loads) {
-  HardwareItem item;
-  item.name = "whatever the drive pulls, should the stair catch";
-  for (const HoistState& state : loads.states) item.load = std::max(item.load, state.hand);
-  item.where = "caught anywhere";
-  item.note = "the motor's torque or a clutch is not given: hoist.pulled by.powered winch.torque, or hoist.overload";
-  return item;
+void add_unsaid_of_hoist(const HoistLoads& loads, std::vector<HardwareItem>& items) {
+  if (!loads.drive.known) {
+    HardwareItem item = unsaid(loads, "whatever the drive pulls, should the stair catch", "caught anywhere");
+    item.note = "what the drive stalls at is not said: hoist.pulled by.powered winch.stall, or hoist.overload";
+    items.push_back(std::move(item));
+  }
+  if (loads.left_out.all() > 0) {
+    HardwareItem item = unsaid(loads, "the hoist where no force is known", "poses left out");
+    item.note = left_out_note(loads);
+    items.push_back(std::move(item));
+  }
 }
 
 }  // namespace stowpath

@@ -4,14 +4,21 @@
 #include <string_view>
 
 #include "sim/loads/hardware.h"
+#include "sim/loads/rated.h"
 
 namespace stowpath {
 
 // What one state does to the pieces of one kind of gear; `Pieces` keeps the worst of each.
 
-std::vector<HardwareItem> hoist_items(const HardwareInputs& inputs, const HoistState& state);
-/// The drive of which nothing is said, so that nothing is known of what it does to a stair that catches.
-HardwareItem unsaid_drive(const HoistLoads& loads);
+void add_hoist_items(const HardwareInputs& inputs, const HoistState& state, std::vector<HardwareItem>& items);
+/// What is not said of the hoist, so that its pieces cannot be called good: how hard its drive pulls when the stair
+/// catches, and forces at poses left out.
+void add_unsaid_of_hoist(const HoistLoads& loads, std::vector<HardwareItem>& items);
+
+/// What to put in where a piece bears less than the drive pulls when the stair catches.
+inline constexpr std::string_view kSnagCure =
+    "put in a slipping clutch or a shear pin (hoist.overload), a stop, or a lighter drive";
+
 /// The stair's own pieces while it hangs on its line.
 std::vector<HardwareItem> hoisted_stair_items(const HardwareInputs& inputs, const HoistState& state);
 std::vector<HardwareItem> standing_items(const HardwareInputs& inputs, const StandingState& state);
@@ -21,17 +28,6 @@ std::vector<HardwareItem> rail_items(const HardwareInputs& inputs, const RailCas
 /// What breaks a screw's hold over what it may carry: 4.5 for lags, 5.5 for wood screws, withdrawn. Source: S-FPL-lagP,
 /// from memory.
 double screw_reserve(const Screws& screws);
-
-/// The user's rating for a piece, by the first of its names that a rating says exactly, else one that contains it; the
-/// least of several, null where there is none.
-const Rating* rating_of(const Scene& scene, std::initializer_list<std::string_view> names);
-
-/// Gives an item that rating as its resistance.
-void rate(HardwareItem& item, const Rating& rating);
-
-/// A piece that can only be rated by its maker: takes the rating or says that there is none.
-HardwareItem rated_item(const Scene& scene, const std::string& name, double load, const std::string& where,
-                        std::initializer_list<std::string_view> names);
 
 /// Species of the wood that screws go into: as given, else the side rails'.
 const Species& wood_of(const Screws& screws, const ClimberReport& climber);

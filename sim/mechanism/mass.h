@@ -18,7 +18,7 @@ struct MassItem {
 
 /// Everything of the stair that is reckoned with: lumber by its species' density and moisture, hooks as steel, extras
 /// as given, casters as given at their axle, which they turn about freely and so without inertia of their own.
-/// Bolts, hinges, screws and pins are left out: under one part in a hundred.
+/// Bolts, hinges, screws and lock pins are left out; sim/hoist/weights says what they come to.
 /// @param stair  all parts of the stair
 std::vector<MassItem> mass_items(const Scene& scene, const std::vector<StairPart>& stair);
 

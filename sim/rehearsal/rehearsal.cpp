@@ -38,7 +38,9 @@ std::vector<std::string> rehearsal_limits(const Scene& scene, const Model& model
         "While the stair is rolled it is seen from above alone: the side view has it stand where it was, and meets what is "
         "there. Keep-clear zones on the way are not looked at: the dry fit does that");
   if (rolls_standing(model) && scene.stair.hooks.roller)
-    all.push_back("The hooks' rollers are not counted: rolled along, hooks slide on the pipe");
+    all.push_back(
+        "Rollers in the hooks carry what presses within 45 degrees of them, the hook itself the rest: one at the crown makes "
+        "a push lighter, and the hooks jam from the same friction as without");
   if (const std::string raised = raised_rolls(model); !raised.empty()) all.push_back(raised);
   if (scene.hoist)
     all.push_back(

@@ -6,7 +6,6 @@
 #include <numbers>
 #include <stdexcept>
 
-#include "sim/hoist/jam.h"
 #include "sim/rehearsal/roll_work.h"
 
 namespace stowpath {
@@ -119,8 +118,8 @@ RollReport roll_push(const Scene& scene, const Model& model, const PushOptions& 
   report.free = free_stations(site, model.span);
   report.start = free_station(scene, model, nearest_free(report.free, model.home.value_or(model.span.middle())));
   report.offset = push_offset(report.stair, report.push);
-  report.jam_friction = jam_friction(report.stair.spacing(), report.offset);
-  report.free_height = free_height(model, report.stair, scene.friction.hook.hi);
+  report.jam_friction = racking_friction(report.stair, kRollerArm.hi, report.offset);
+  report.free_height = free_height(model, report.stair, span_frictions(scene.friction).back());
   const double along = report.push.force.x;
   report.tips_when_jammed = tipping_push(report.stair, along, options.height, model.linkage.pivot.y);
   report.tips_when_blocked = tipping_push(report.stair, along, options.height, model.floor_level);

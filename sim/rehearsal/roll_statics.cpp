@@ -5,6 +5,7 @@
 #include <limits>
 #include <stdexcept>
 
+#include "sim/hoist/jam.h"
 #include "sim/trade/us_units.h"
 
 namespace stowpath {
@@ -50,7 +51,7 @@ double surplus(const SpanStair& stair, const SpanFriction& friction, const SpanP
   const auto [left, right] = std::minmax_element(stair.hooks.begin(), stair.hooks.end(), less);
   for (auto hook = stair.hooks.begin(); hook != stair.hooks.end(); ++hook) {
     const double aside = hook == left ? force.left : hook == right ? force.right : 0.0;
-    drag += friction.hook * std::hypot(hook->load, aside);
+    drag += hook_drag(stair, friction, hook->load, aside);
   }
   return std::abs(push.force.x) - drag;
 }
@@ -92,6 +93,24 @@ std::optional<double> moving_push(const SpanStair& stair, const SpanFriction& fr
 
 double push_offset(const SpanStair& stair, const SpanPush& push) {
   return cross(push.force, push.at - Vec2{middle_of_hooks(stair), 0.0}) / norm(push.force);
+}
+
+namespace {
+
+bool rolls_aside(const SpanStair& stair) {
+  return stair.roller && (stair.roller->side == RollerSide::wall || stair.roller->side == RollerSide::room);
+}
+
+}  // namespace
+
+double racking_friction(const SpanStair& stair, double roller_arm, double offset) {
+  if (!rolls_aside(stair)) return jam_friction(stair.spacing(), offset);
+  return jam_friction_beside_wheel(stair.spacing(), roller_arm / stair.roller->radius, offset);
+}
+
+double racking_offset(const SpanStair& stair, const SpanFriction& friction) {
+  if (!rolls_aside(stair)) return jam_offset(stair.spacing(), friction.hook);
+  return jam_offset(stair.spacing(), GuideDrags{friction.hook, roller_drag(stair, friction)});
 }
 
 double tipping_push(const SpanStair& stair, double along, double pushed_at, double held_at) {

@@ -4,7 +4,6 @@
 #include <cmath>
 #include <stdexcept>
 
-#include "sim/hoist/jam.h"
 #include "sim/rehearsal/roll_recording.h"
 #include "sim/rehearsal/script.h"
 
@@ -96,7 +95,7 @@ void RollWork::take_hold(double height) {
   hold.height = height - model_.floor_level;
   const SpanPush push = plan(height).push;
   hold.push_needed = push_needed(*stair_, friction_, push);
-  hold.jam_friction = jam_friction(stair_->spacing(), push_offset(*stair_, push));
+  hold.jam_friction = racking_friction(*stair_, friction_.roller_arm, push_offset(*stair_, push));
   leg_.tries.push_back(hold);
   note(RecordedEventKind::takes_hold, hold.height);
 }
@@ -134,7 +133,7 @@ void RollWork::end_try() {
 }
 
 std::optional<double> RollWork::higher_hold(double height) const {
-  const double slides = free_height(model_, *stair_, friction_.hook) + kSurely;
+  const double slides = free_height(model_, *stair_, friction_) + kSurely;
   const bool reached = slides <= model_.floor_level + kHighestHold && slides < model_.linkage.pivot.y;
   return reached && slides > height ? std::optional(slides) : std::nullopt;
 }

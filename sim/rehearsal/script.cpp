@@ -154,7 +154,7 @@ bool goes_along_raised(const Move& move) {
 
 CrewSpeeds crew_speeds(const Scene& scene) {
   constexpr double kMinute = 60.0;
-  const double by_hand = kHandOverHand.middle() / kMinute, strongest = hand_pull_limits().back().force;
+  const double by_hand = kHandOverHand.middle() / kMinute, strongest = greatest_figure(scene.hoist ? haul_task(scene) : Effort::pull_down);
   CrewSpeeds speeds{by_hand, by_hand, kTurningByHand, strongest, strongest, kHardPull};
   if (!scene.hoist) return speeds;
   const Hoist& hoist = *scene.hoist;

@@ -6,8 +6,6 @@
 #include <numbers>
 #include <stdexcept>
 
-#include "sim/hoist/jam.h"
-
 namespace stowpath {
 namespace {
 
@@ -40,16 +38,15 @@ SpanPush in_plan(const PushOptions& hand, const Model& model) {
   return {{hand.across, out}, std::abs(hand.force) * Vec2{along, std::sin(hand.turned)}};
 }
 
-double free_height(const Model& model, const SpanStair& stair, double most_friction) {
-  const double up =
-      model.linkage.pivot.y - jam_offset(stair.spacing(), most_friction) / std::tan(model.working_lean);
+double free_height(const Model& model, const SpanStair& stair, const SpanFriction& most_friction) {
+  const double up = model.linkage.pivot.y - racking_offset(stair, most_friction) / std::tan(model.working_lean);
   return std::max(model.floor_level, up);
 }
 
 std::array<SpanFriction, 3> span_frictions(const Frictions& range) {
-  return {SpanFriction{range.hook.lo, range.floor.hi, kCasterArm.lo},
-          SpanFriction{range.hook.middle(), range.floor.middle(), kCasterArm.middle()},
-          SpanFriction{range.hook.hi, range.floor.lo, kCasterArm.hi}};
+  return {SpanFriction{range.hook.lo, range.floor.hi, kCasterArm.lo, kRollerArm.lo},
+          SpanFriction{range.hook.middle(), range.floor.middle(), kCasterArm.middle(), kRollerArm.middle()},
+          SpanFriction{range.hook.hi, range.floor.lo, kCasterArm.hi, kRollerArm.hi}};
 }
 
 bool moves_under(const SpanStair& stair, const SpanFriction& friction, const SpanPush& push, double force) {

@@ -28,11 +28,16 @@ SpanPush in_plan(const PushOptions& hand, const Model& model);
 
 /// Height of a hand from which a push along the rail jams at no friction of hook on pipe up to `most_friction`; the
 /// floor where it never does. [m]
-double free_height(const Model& model, const SpanStair& stair, double most_friction);
+double free_height(const Model& model, const SpanStair& stair, const SpanFriction& most_friction);
 
 /// Rolling resistance of the casters, easy to hard: a hard polymer wheel on a hard floor. [m]
 inline constexpr Interval kCasterArm{0.08 * kInch, 0.2 * kInch};
 inline constexpr Source kCasterArmSource{"S-ROLL-2", "polymer on steel to polymer on concrete; the scene names no tyre",
+                                         SourceStatus::judgement};
+
+/// Rolling resistance of rollers in the hooks, easy to hard: wheels of steel or of plastic on the steel pipe. [m]
+inline constexpr Interval kRollerArm{0.02 * kInch, 0.08 * kInch};
+inline constexpr Source kRollerArmSource{"S-ROLL-2", "steel on steel to polymer on steel; the scene names no material",
                                          SourceStatus::judgement};
 
 /// Easy, middle and hard to roll. Casters that scrub hard hold the stair in line, so that counts as easy.

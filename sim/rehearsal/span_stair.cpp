@@ -6,6 +6,7 @@
 
 #include "sim/clearance/pairs.h"
 #include "sim/geometry/distance.h"
+#include "sim/mechanism/hook_shape.h"
 #include "sim/mechanism/mass.h"
 #include "sim/mechanism/standing.h"
 #include "sim/trade/us_units.h"
@@ -107,6 +108,14 @@ std::vector<double> shares(const std::vector<double>& at, double middle) {
   return out;
 }
 
+/// Where the roller's tread faces, seen from the pipe, in the room.
+RollerSide roller_side(const Model& model, double at) {
+  const Vec2 outward = seen_in_room(on_bend(1.0, at), model.working_lean);
+  if (outward.y >= std::abs(outward.x)) return RollerSide::crown;
+  if (-outward.y > std::abs(outward.x)) return RollerSide::below;
+  return outward.x < 0.0 ? RollerSide::wall : RollerSide::room;
+}
+
 void load_supports(SpanStair& stair, const Scene& scene, const Model& model) {
   const Vec2 axle = working_poses(model).at(static_cast<std::size_t>(model.linkage.sections - 1)) *
                         Vec2{scene.stair.casters.along, scene.stair.casters.across} -
@@ -194,6 +203,8 @@ SpanStair span_stair(const Scene& scene, const Model& model) {
   stair.hook_inside = scene.stair.hooks.inside;
   stair.pipe_radius = 0.5 * scene.rail.pipe.diameter;
   stair.caster_radius = 0.5 * scene.stair.casters.diameter;
+  if (const auto& roller = scene.stair.hooks.roller)
+    stair.roller = SpanRoller{0.5 * roller->diameter, roller_side(model, roller->at)};
   load_supports(stair, scene, model);
   return stair;
 }

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -24,6 +25,20 @@ struct SpanCaster {
   double load = 0.0;  ///< on the floor [N]
 };
 
+/// What a roller in each hook carries in the working pose, by where on the bend it stands: what presses within 45 degrees of
+/// its middle (a judgement).
+enum class RollerSide {
+  crown,  ///< the stair's weight; what presses sideways bears on the hook beside it
+  wall,   ///< what presses the hook towards the wall: the roller lies on the pipe's wall side
+  room,   ///< what presses it away from the wall
+  below   ///< nothing
+};
+
+struct SpanRoller {
+  double radius = 0.0;  ///< [m]
+  RollerSide side = RollerSide::crown;
+};
+
 /// The standing stair as one body in the plan.
 struct SpanStair {
   double mass = 0.0;     ///< [kg]
@@ -35,6 +50,7 @@ struct SpanStair {
   double pipe_radius = 0.0;    ///< [m]
   double caster_radius = 0.0;  ///< [m]
   std::vector<SpanCaster> casters;
+  std::optional<SpanRoller> roller{};  ///< in every hook
 
   double play() const { return hook_inside - pipe_radius; }  ///< of a hook to each side of the pipe [m]
   double spacing() const;                                    ///< of the outermost hooks [m]

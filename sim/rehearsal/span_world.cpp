@@ -67,6 +67,7 @@ struct SpanWorld::Inside : b2ContactListener {
   void build(double station);
   void add_box(b2Body* on, Interval x, Interval y, std::uintptr_t meets);
   void add_jaw(double x, double side);
+  double jaw_friction(double side) const;
   void apply(const SpanPush& push, Motion& motion) const;
   void settle(Motion& motion);
   double aside(const SpanHook& hook) const;
@@ -103,13 +104,21 @@ void SpanWorld::Inside::add_box(b2Body* on, Interval x, Interval y, std::uintptr
   on->CreateFixture(&fixture);
 }
 
+// Box2D takes the root of the product of two shapes' frictions, and the pipe has that of a sliding hook.
+double SpanWorld::Inside::jaw_friction(double side) const {
+  const bool rolls = stair.roller && stair.roller->side == (side > 0.0 ? RollerSide::room : RollerSide::wall);
+  if (!rolls || !(friction.hook > 0.0)) return friction.hook;
+  const double rolling = roller_drag(stair, friction);
+  return rolling * rolling / friction.hook;
+}
+
 void SpanWorld::Inside::add_jaw(double x, double side) {
   b2CircleShape jaw;
   jaw.m_radius = static_cast<float>(0.5 * kSpanScale * stair.hook_rod);
   jaw.m_p = scaled({x, side * (stair.hook_inside + 0.5 * stair.hook_rod)});
   b2FixtureDef fixture;
   fixture.shape = &jaw;
-  fixture.friction = static_cast<float>(friction.hook);
+  fixture.friction = static_cast<float>(jaw_friction(side));
   fixture.userData.pointer = kGuide;
   body->CreateFixture(&fixture);
 }
@@ -189,7 +198,7 @@ void SpanWorld::Inside::centre_hooks(Motion& motion) const {
 // impulse of the step before.
 void SpanWorld::Inside::size_drags() {
   std::size_t i = 0;
-  for (const SpanHook& hook : stair.hooks) drags[i++].most = friction.hook * std::hypot(hook.load, seat_force(hook));
+  for (const SpanHook& hook : stair.hooks) drags[i++].most = hook_drag(stair, friction, hook.load, seat_force(hook));
   for (Drag& drag : drags) drag.given = capped(drag.given, drag.most * step);
 }
 
@@ -227,6 +236,18 @@ void SpanWorld::Inside::BeginContact(b2Contact* contact) {
   const Vec2 normal{manifold.normal.x, manifold.normal.y};
   const double closing = std::abs(dot(normal, motion().of(metres(manifold.points[0]))));
   touches.push_back({bump, time, metres(body->GetPosition()).x, closing});
+}
+
+double roller_drag(const SpanStair& stair, const SpanFriction& friction) {
+  return friction.roller_arm / stair.roller->radius;
+}
+
+double hook_drag(const SpanStair& stair, const SpanFriction& friction, double load, double aside) {
+  if (!stair.roller || stair.roller->side == RollerSide::below) return friction.hook * std::hypot(load, aside);
+  const double rolling = roller_drag(stair, friction), pressed = std::abs(aside);
+  if (stair.roller->side == RollerSide::crown) return rolling * load + friction.hook * pressed;
+  const bool on_roller = stair.roller->side == (aside > 0.0 ? RollerSide::room : RollerSide::wall);
+  return on_roller ? friction.hook * load + rolling * pressed : friction.hook * std::hypot(load, aside);
 }
 
 SpanWorld::SpanWorld(const SpanStair& stair, const SpanSite& site, const SpanFriction& friction, double station,

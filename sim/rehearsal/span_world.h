@@ -14,7 +14,17 @@ struct SpanFriction {
   double hook = 0.0;         ///< hook on pipe
   double floor = 0.0;        ///< a caster scrubbing sideways
   double rolling_arm = 0.0;  ///< [m]
+  double roller_arm = 0.0;   ///< the same of rollers in the hooks [m]
 };
+
+/// Drag over the force that presses, where a hook's roller carries it. Only for a stair whose hooks have one.
+double roller_drag(const SpanStair& stair, const SpanFriction& friction);
+
+/// The most that a hook drags along the pipe: friction times all that it bears, or, where a roller carries the weight
+/// or what presses sideways, each by itself.
+/// @param load  down on the pipe [N]
+/// @param aside  of the pipe on the hook, away from the wall [N]
+double hook_drag(const SpanStair& stair, const SpanFriction& friction, double load, double aside);
 
 /// A hand on the stair. The force keeps its direction in the room.
 struct SpanPush {
@@ -65,9 +75,9 @@ class SpanWorld {
   void set_speed(double speed);
 
   SpanState state() const;
-  double time() const;                  ///< [s]
-  double energy() const;                ///< of motion, and of hooks lifted on the pipe's flank [J]
-  Vec2 momentum() const;                ///< [kg m/s]
+  double time() const;                            ///< [s]
+  double energy() const;                          ///< of motion, and of hooks lifted on the pipe's flank [J]
+  Vec2 momentum() const;                          ///< [kg m/s]
   const std::vector<SpanTouch>& touches() const;  ///< each bump's first, in order of time
 
  private:

@@ -25,6 +25,8 @@ const std::array kKeys{
 
     KeyRow{"hoist.ceiling point.kind", kWord, {}, "plain eye|shoulder eye|swivel", "plain eye", "shoulder eye",
            "What a pull aslant leaves of its rating: nothing known, a share by the angle, or all, as it turns to the pull."},
+    KeyRow{"hoist.ceiling point.axis", kWord, {}, "plumb|out|along the rail", "plumb", "plumb",
+           "Which way its shank points; pulls are aslant to that."},
     KeyRow{"hoist.ceiling point.eye", kMap, {}, "", "(not known)",
            "{count: 1, diameter: 10, thread: 60, kind: lag, species: SPF}",
            "The eye that holds the line by its thread in wood."},
@@ -140,6 +142,8 @@ const std::array kKeys{
            "Friction between worm and wheel."},
     KeyRow{"hoist.pulled by.powered winch.torque", kTorque, {0.05, 1000}, "", "(not known)", "12 Nm",
            "Torque that the motor or drill gives at that speed."},
+    KeyRow{"hoist.pulled by.powered winch.stall", kForce, {10, 1e6}, "", "(not known)", "2 kN",
+           "Pull on the line, from the bare drum, at which the motor or drill stops: far more than it lifts with."},
 
     KeyRow{"fold line", kMap, {}, "", "(none)",
            "{from: {section: 1, along: 200, across: -60}, through: [{section: 2, along: 1300, across: -60}], diameter: "
@@ -155,6 +159,7 @@ const std::array kKeys{
     KeyRow{"fold line.through[].along", kLength, kAlong, "", kRequired, "1300", "Along that section."},
     KeyRow{"fold line.through[].across", kLength, kAcross, "", kRequired, "-60", "Across it."},
     KeyRow{"fold line.diameter", kLength, {0.001, 0.05}, "", kRequired, "8", "Of the line."},
+    KeyRow{"fold line.strength", kForce, {100, 1e6}, "", "(not known)", "8 kN", "Breaking strength of the line."},
     KeyRow{"fold line.station", kLength, {-3, 3}, "", "0 mm", "0", "From the middle of the stair's width."},
 };
 // clang-format on

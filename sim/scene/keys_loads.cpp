@@ -35,12 +35,13 @@ const std::array kKeys{
     KeyRow{"hardware", kMaps, list_of(0, 50), "", "(no ratings known)",
            "[{what: carabiner, rating: 20 kN, kind: breaking, factor: 5}]", "What the makers of the hardware rate it for."},
     KeyRow{"hardware[].what", kWord, {}, kRated, kRequired, "carabiner", "The piece of hardware."},
-    KeyRow{"hardware[].rating", kForce, {1, 1e6}, "", kRequired, "20 kN", "What its maker states."},
+    KeyRow{"hardware[].rating", kForce, {1, 1e6}, "", kRequired, "20 kN",
+           "What its maker states; a line's own breaking strength stands under hoist.line.strength."},
     KeyRow{"hardware[].kind", kWord, {}, "working|breaking", "working", "breaking",
            "Whether that is a working load limit or the load that breaks it; a carabiner's is what breaks it."},
-    KeyRow{"hardware[].factor", kNumber, {1, 20}, "", "(5 of a breaking rating, else 1)", "5",
-           "What breaks it over what it may carry: of a breaking rating it is divided by this, of a working one it says "
-           "how much more would break it."},
+    KeyRow{"hardware[].factor", kNumber, {1, 20}, "", "(of a breaking rating 5, and 10 over people at rest)", "5",
+           "What breaks it over what it may carry: a breaking rating is divided by this; of a working one it says how much "
+           "more would break it."},
     KeyRow{"dynamic factor", kNumber, {1, 10}, "", "1.25", "1.25",
            "On the loads of a line while it moves; a judgement."},
 };

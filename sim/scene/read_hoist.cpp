@@ -64,6 +64,7 @@ Winch read_winch(const Setting& winch) {
   read.efficiency = winch.at("efficiency").number_if_given();
   read.speed = winch.at("speed").number_if_given();
   if (winch.at("torque").is_known()) read.torque = winch.at("torque").number_if_given();
+  if (winch.at("stall").is_known()) read.stall = winch.at("stall").number_if_given();
   read.drum_length = winch.at("drum length").number_if_given();
   if (winch.at("worm").given()) read.worm_lead = winch.at("worm").at("lead angle").number();
   read.worm_friction = winch.at("worm").at("friction").number();
@@ -88,8 +89,14 @@ EyeKind read_eye_kind(const Setting& kind) {
   return kind.is_word("shoulder eye") ? EyeKind::shoulder : EyeKind::plain;
 }
 
+EyeAxis read_eye_axis(const Setting& axis) {
+  if (axis.is_word("out")) return EyeAxis::out;
+  return axis.is_word("along the rail") ? EyeAxis::along_rail : EyeAxis::plumb;
+}
+
 void read_eye(const Setting& ceiling_point, Hoist& read) {
   read.eye_kind = read_eye_kind(ceiling_point.at("kind"));
+  read.eye_axis = read_eye_axis(ceiling_point.at("axis"));
   read.eye_members = ceiling_point.at("members").count();
   if (ceiling_point.at("eye").given()) read.eye = read_screws(ceiling_point.at("eye"));
 }
@@ -163,6 +170,7 @@ FoldLine read_fold_line(const Setting& line, const Stair& stair) {
   for (const Setting& pulley : line.at("through").items()) read.through.push_back(read_section_point(pulley, stair));
   read.diameter = line.at("diameter").number();
   read.station = line.at("station").number();
+  read.strength = line.at("strength").number_if_given();
   return read;
 }
 

@@ -5,12 +5,20 @@ namespace {
 
 Interval read_span(const Setting& span, Interval otherwise) { return span.given() ? span.interval() : otherwise; }
 
+/// A carabiner is stamped with what breaks it, typically 20 kN (S-CARA): so much is no working load unless it is said.
+void check_stamp(const Setting& piece, const Rating& rating) {
+  constexpr double kSurelyAStamp = 15e3;  // [N], judgement
+  if (rating.what != "carabiner" || piece.at("kind").given() || !(rating.force >= kSurelyAStamp)) return;
+  piece.at("rating").fault(
+      "a carabiner is stamped with the load that breaks it, and this would be taken as what it may carry",
+      "add kind: breaking, or kind: working if its maker says so");
+}
+
 Rating read_rating(const Setting& piece) {
-  constexpr double kUsualFactor = 5.0;
-  const bool breaking = piece.at("kind").is_word("breaking");
-  const double factor = piece.at("factor").number_if_given().value_or(breaking ? kUsualFactor : 1.0);
-  const double stated = piece.at("rating").number();
-  return {piece.at("what").word(), breaking ? stated / factor : stated, factor};
+  const Rating read{piece.at("what").word(), piece.at("rating").number(), piece.at("kind").is_word("breaking"),
+                    piece.at("factor").number_if_given()};
+  check_stamp(piece, read);
+  return read;
 }
 
 }  // namespace

@@ -28,9 +28,28 @@ LoftGuard read_guard(const Setting& guard, const Loft& loft) {
   return read;
 }
 
-LoftFraming read_framing(const Setting& framing) {
-  read_lumber(framing.at("joist"));
-  return {framing.at("joist").text(), framing.at("every").number(), read_species(framing.at("species"))};
+/// @param member  the key under which its size stands
+Framing read_framing(const Setting& framing, const char* member) {
+  const Setting size = framing.at(member);
+  if (!(size.given() && size.text() == "truss")) read_lumber(size);
+  Framing read;
+  read.member = size.text();
+  read.every = framing.at("every").number_if_given();
+  read.species = read_species(framing.at("species"));
+  if (framing.at("direction").is_word("along the rail")) read.direction = FramingDirection::along_rail;
+  read.first = framing.at("first").number_if_given();
+  return read;
+}
+
+/// A member that lies nowhere in the room is a slip of the pen: its place is a station, or counts from the back wall.
+void check_first(const Setting& framing, const std::optional<Framing>& read, const Room& room) {
+  if (!read || !read->first) return;
+  const bool out = read->direction == FramingDirection::out;
+  const double end = out ? room.length : room.depth;
+  if (*read->first < 0.0 || *read->first > end)
+    framing.at("first").fault("this member lies outside the room, which ends at " + length_text(end, framing.bare()),
+                              out ? "members that run out are placed by a station along the rail"
+                                  : "members that run along the rail are placed out from the back wall");
 }
 
 Loft read_loft(const Setting& loft) {
@@ -40,7 +59,7 @@ Loft read_loft(const Setting& loft) {
   read.thickness = loft.at("thickness").number();
   read.stations = loft.at("stations").interval();
   if (loft.at("guard").given()) read.guard = read_guard(loft.at("guard"), read);
-  if (loft.at("framing").given()) read.framing = read_framing(loft.at("framing"));
+  if (loft.at("framing").given()) read.framing = read_framing(loft.at("framing"), "joist");
   return read;
 }
 
@@ -78,7 +97,10 @@ void read_room(const Setting& file, Scene& scene) {
   if (scene.floor.level >= scene.room.ceiling) {
     file.at("floor").at("level").fault("the floor is above the ceiling", "both are heights above the same zero");
   }
+  if (room.at("framing").given()) scene.ceiling_framing = read_framing(room.at("framing"), "member");
   scene.loft = read_loft(file.at("loft"));
+  check_first(room.at("framing"), scene.ceiling_framing, scene.room);
+  check_first(file.at("loft").at("framing"), scene.loft.framing, scene.room);
   check_loft(file.at("loft"), scene);
 }
 

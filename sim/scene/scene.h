@@ -42,11 +42,19 @@ struct LoftGuard {
   std::vector<Interval> openings;  ///< stations where there is none [m]
 };
 
-/// The joists that carry the deck; read for the loads, drawn nowhere as yet.
-struct LoftFraming {
-  std::string joist;   ///< nominal lumber size
-  double every = 0.0;  ///< centre to centre [m]
+/// Which way framing members run.
+enum class FramingDirection {
+  out,        ///< from the back wall towards the front one, side by side along the rail
+  along_rail  ///< along the rail, side by side from the back wall out
+};
+
+/// Joists that carry the deck or the ceiling, or trusses: what brackets and ceiling point hang from. Drawn nowhere.
+struct Framing {
+  std::string member;           ///< nominal lumber size, or "truss"
+  std::optional<double> every;  ///< centre to centre; none: not said [m]
   std::string species;
+  FramingDirection direction = FramingDirection::out;
+  std::optional<double> first;  ///< middle of one of them: a station, or out from the back wall; none: not said [m]
 };
 
 struct Loft {
@@ -55,7 +63,7 @@ struct Loft {
   double thickness = 0.0;  ///< deck and framing together [m]
   Interval stations;       ///< the span to be served [m]
   std::optional<LoftGuard> guard;
-  std::optional<LoftFraming> framing;
+  std::optional<Framing> framing;
 };
 
 /// Screws that hold a piece of hardware in wood.
@@ -351,7 +359,8 @@ struct Winch {
   std::optional<double> crank;          ///< radius [m]
   std::optional<double> efficiency;     ///< 0 to 1
   std::optional<double> speed;          ///< turns a minute at the input
-  std::optional<double> torque{};       ///< that the drive gives [N m]
+  std::optional<double> torque{};       ///< that the drive gives at that speed [N m]
+  std::optional<double> stall{};        ///< pull on the line at which the drive stops, nothing on the drum but its first layer [N]
   std::optional<double> drum_length{};  ///< between flanges, for layers [m]
   std::optional<double> worm_lead{};    ///< lead angle of a worm; none: no worm [rad]
   double worm_friction = 0.1;
@@ -372,6 +381,9 @@ enum class EyeKind {
   swivel     ///< all: it turns to face the pull
 };
 
+/// Which way an eye's shank points.
+enum class EyeAxis { plumb, out, along_rail };
+
 struct Hoist {
   std::optional<RoomPoint> ceiling_point;
   std::optional<double> home;  ///< station [m]
@@ -387,6 +399,7 @@ struct Hoist {
   std::optional<Screws> eye{};         ///< a screw eye or lag that holds the ceiling point; none: not said
   int eye_members = 1;                 ///< framing members that share the ceiling point's load
   EyeKind eye_kind = EyeKind::plain;   ///< of the ceiling point
+  EyeAxis eye_axis = EyeAxis::plumb;   ///< of the ceiling point
   EyeKind pick_kind = EyeKind::plain;  ///< of the eyes at the pick
   std::optional<double> overload{};    ///< pull on the line at which a clutch slips or a shear pin breaks [N]
 };
@@ -396,6 +409,7 @@ struct FoldLine {
   std::vector<SectionPoint> through;
   double diameter = 0.0;  ///< [m]
   double station = 0.0;   ///< from the stair's middle [m]
+  std::optional<double> strength{};  ///< breaking [N]
 };
 
 enum class StepKind { roll, lift, fold, together, drag, hang, pin, unpin, hook_on, hook_off };
@@ -420,9 +434,10 @@ struct Frictions {
 
 /// A rating that the maker gives for a piece of hardware.
 struct Rating {
-  std::string what;      ///< "carabiner", "ceiling point", "block", ...
-  double force = 0.0;    ///< that it may carry: a working load limit, or the breaking strength over the design factor [N]
-  double reserve = 1.0;  ///< what breaks it over that, as far as it is said
+  std::string what;         ///< "carabiner", "ceiling point", "block", ...
+  double force = 0.0;       ///< as stated: a working load limit, or what breaks it [N]
+  bool breaking = false;    ///< it is what breaks it
+  std::optional<double> factor{};  ///< what breaks it over what it may carry; none: not said
 };
 
 /// Who climbs, and how.
@@ -454,6 +469,7 @@ struct Scene {
   Climber climber;
   Frictions friction;
   std::vector<Rating> ratings;
+  std::optional<Framing> ceiling_framing{};  ///< what the ceiling point hangs from
   double dynamic_factor = 1.25;  ///< on loads of the line while it moves; judgement, for the user to set
   double home_within = 0.010;    ///< how near to its mark the stair stands, either way along the rail [m]
   double tolerance = 0.003;      ///< how far any measurement may be off [m]

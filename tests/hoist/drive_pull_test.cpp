@@ -2,55 +2,139 @@
 
 #include <catch2/catch.hpp>
 
+#include "sim/hoist/winch.h"
+#include "sim/loads/hoist_loads.h"
 #include "sim/trade/strength.h"
+#include "sim/trade/us_units.h"
 #include "tests/support/sample_scene.h"
 
 using namespace stowpath;
 
 namespace {
 
-Scene cranked(double ratio) {
-  Scene scene = testing::sample_scene();
-  scene.hoist->pulled_by = PulledBy::crank_winch;
+// W18 (derived): drum 3.000 in, rope 3/8 in, 20 turns to one, efficiency 0.35, crank 8 in.
+Scene worked_winch() {
+  Scene scene = testing::one_section_scene();
   Winch winch;
-  winch.drum = 0.060;
-  winch.ratio = ratio;
-  winch.crank = 0.250;
-  winch.efficiency = 0.7;
+  winch.drum = 3.000 * kInch;
+  winch.ratio = 20.0;
+  winch.crank = 8.0 * kInch;
+  winch.efficiency = 0.35;
+  scene.hoist->line.diameter = 0.375 * kInch;
+  scene.hoist->pulled_by = PulledBy::crank_winch;
   scene.hoist->winch = winch;
+  return scene;
+}
+
+Scene motor(std::optional<double> torque, std::optional<double> stall) {
+  Scene scene = worked_winch();
+  scene.hoist->pulled_by = PulledBy::powered_winch;
+  scene.hoist->winch->crank.reset();
+  scene.hoist->winch->torque = torque;
+  scene.hoist->winch->stall = stall;
   return scene;
 }
 
 }  // namespace
 
-// S-WINCH-line, derived: pull = F R i eta / (half the diameter at which the line runs).
-TEST_CASE("drive pull: a crank pulls as its lever, gear and drum say, at the greatest listed force", "[hoist]") {
-  const Scene scene = cranked(5.0);
-  const double force = crank_figures(Person::strong).back().force;
-  CHECK(*drive_pull(scene) == Approx(force * 0.250 * 5.0 * 0.7 / (0.5 * (0.060 + scene.hoist->line.diameter))));
+// W18: 200 lb on the line ask 6.027 lb of the handle; turned round, the listed 30 lb (S-HUM-crank30, printed as 133 N)
+// pull 995.5 lb.
+TEST_CASE("drive pull: a crank at the listed force pulls W18's line with 996 lb", "[hoist][published]") {
+  const Scene scene = worked_winch();
+  const double by_w18 = 200.0 * 30.0 / 6.027;
+  CHECK(drive_pull(scene).force / kPoundForce == Approx(by_w18).epsilon(0.004));  // 133 N are 29.9 lb
+  CHECK(drive_pull(scene).known);
+  const WinchRun run = winch_run(*scene.hoist->winch, scene.hoist->line.diameter, 0.0, drive_pull(scene).force, 30.0);
+  CHECK(run.handle_force.value() == Approx(133.0));
 }
 
-TEST_CASE("drive pull: a clutch limits it, and a slower gear, a longer crank or a thinner drum raise it", "[hoist]") {
-  Scene scene = cranked(5.0);
-  const double before = *drive_pull(scene);
-  CHECK(*drive_pull(cranked(10.0)) == Approx(2 * before));
-  scene.hoist->winch->crank = 0.3;
-  CHECK(*drive_pull(scene) > before);
-  scene.hoist->overload = 400.0;
-  CHECK(*drive_pull(scene) == 400.0);
+// Closed form: parts that run plumb and a fall led off level; two parts and their dead end pull down with 2 T, the fall
+// aside with T. 996 lb at three segments side by side put 2,988 lb there, at 2 plumb and one 98.6 degrees off them
+// 2,050.
+TEST_CASE("drive pull: a snag's pull on the ceiling point is the vector sum of the segments that meet there",
+          "[hoist]") {
+  Scene scene = worked_winch();
+  scene.hoist->line.parts = 2;
+  const Model model = build_model(scene);
+  PullOptions options;
+  options.changes = false;
+  options.step = 0.05;
+  const PullReport report = pull_through(scene, model, options);
+  const double T = drive_pull(scene).force;
+  for (const PullSample& sample : report.samples) {
+    const auto segments = rope_segments(report.line, model.linkage, sample.pose);
+    Vec3 sum;  // dead end and second part leave the ceiling point, and so does the fall
+    for (const std::size_t i : {std::size_t{0}, std::size_t{1}, std::size_t{2}}) {
+      const double sign = i == 1 ? -1.0 : 1.0;  // segment 1 comes up to it
+      sum.side = sum.side + sign * segments[i].pull.side;
+      sum.along_rail += sign * segments[i].pull.along_rail;
+    }
+    const HoistLoads loads = hoist_loads(scene, model, [&] {
+      PullReport one = report;
+      one.samples = {sample};
+      return one;
+    }());
+    for (const HoistState& state : loads.states) {
+      if (state.doing != HoistDoing::snagged) continue;
+      CHECK(std::hypot(norm(state.ceiling.side), state.ceiling.along_rail) ==
+            Approx(T * std::hypot(norm(sum.side), sum.along_rail)));
+    }
+    if (&sample - report.samples.data() > 4) break;
+  }
 }
 
-TEST_CASE("drive pull: of a motor whose torque is not given nothing is known, but for its clutch", "[hoist]") {
-  Scene scene = cranked(40.0);
-  scene.hoist->pulled_by = PulledBy::powered_winch;
-  CHECK_FALSE(drive_pull(scene));
-  scene.hoist->overload = 900.0;
-  CHECK(*drive_pull(scene) == 900.0);
-  scene.hoist->overload.reset();
-  scene.hoist->winch->torque = 10.0;
-  CHECK(*drive_pull(scene) == Approx(10.0 * 40.0 * 0.7 / 0.034));
+// What the audit found: 996 lb on the line put 2,050 lb on the ceiling point. By the law of cosines that is a plumb
+// pair of parts with the fall off to the side: sqrt(4 + 1 + 4 cos a) = 2.058.
+TEST_CASE("drive pull: 996 lb on the line are 2,050 lb on a ceiling point of two parts", "[hoist][published]") {
+  Scene scene = worked_winch();
+  scene.hoist->line.parts = 2;
+  const double T = drive_pull(scene).force, cosine = (2.058 * 2.058 - 5.0) / 4.0;
+  Rigging line;
+  line.parts = 2;
+  line.points = {{-1, {0.0, 4.0}, 0.0, false, false, "ceiling point"},
+                 {-1, {0.0, 2.0}, 0.0, false, true, "pick"},
+                 {-1, {0.0, 4.0}, 0.0, false, true, "ceiling point"},
+                 {-1, {0.0 + std::sqrt(1.0 - cosine * cosine), 4.0 - cosine}, 0.0, false, false, "drum"}};
+  const auto forces = point_forces(line, rope_segments(line, SectionPoses{}, 0.0), {T, T, T});
+  const Vec2 ceiling = forces[0].side + forces[2].side;
+  CHECK(norm(ceiling) / kPoundForce == Approx(2050.0).epsilon(0.005));
 }
 
-TEST_CASE("drive pull: a hand pulls what the strongest listed people do", "[hoist]") {
-  CHECK(*drive_pull(testing::sample_scene()) == hand_pull_figures(Person::strong).back().force);
+TEST_CASE("drive pull: a hand counts at the greatest published pull that fits", "[hoist]") {
+  const Scene scene = testing::one_section_scene();
+  CHECK(drive_pull(scene).force == greatest_figure(Effort::pull_down));
+  CHECK(greatest_figure(Effort::pull_down) == 545.0);  // S-HUM-vert, from memory
+  CHECK(drive_pull(scene).source->status == SourceStatus::memory);
+}
+
+TEST_CASE("drive pull: a motor's torque at a speed is less than it stalls at, which has to be said", "[hoist]") {
+  CHECK_FALSE(drive_pull(motor(std::nullopt, std::nullopt)).known);
+  const DrivePull some = drive_pull(motor(10.0, std::nullopt));
+  CHECK_FALSE(some.known);
+  CHECK(some.force == Approx(10.0 * 20.0 * 0.35 / (0.5 * 3.375 * kInch)));
+  const DrivePull stalls = drive_pull(motor(10.0, 4000.0));
+  CHECK(stalls.known);
+  CHECK(stalls.force == 4000.0);
+}
+
+TEST_CASE("drive pull: an overload device lets no more through, and makes an unsaid drive known", "[hoist]") {
+  Scene scene = motor(std::nullopt, std::nullopt);
+  scene.hoist->overload = 600.0;
+  CHECK(drive_pull(scene).known);
+  CHECK(drive_pull(scene).limited);
+  CHECK(drive_pull(scene).force == 600.0);
+  Scene weak = testing::one_section_scene();
+  weak.hoist->overload = 5000.0;
+  CHECK(drive_pull(weak).force == 545.0);
+  CHECK_FALSE(drive_pull(weak).limited);
+}
+
+// S-WINCH-supplier prints 60 to 80 %: what lifts is held against the lower end, what a snag pulls against the upper
+// one.
+TEST_CASE("drive pull: a winch whose efficiency is not said loses least when the stair catches", "[hoist][published]") {
+  Scene scene = worked_winch();
+  scene.hoist->winch->efficiency.reset();
+  CHECK(winch_efficiency(*scene.hoist->winch).share == 0.60);
+  CHECK(best_winch_efficiency(*scene.hoist->winch).share == 0.80);
+  CHECK(drive_pull(scene).force == Approx(drive_pull(worked_winch()).force * 0.80 / 0.35));
 }

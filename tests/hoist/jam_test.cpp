@@ -40,3 +40,15 @@ TEST_CASE("jam: no friction or a negative spacing is refused", "[hoist]") {
   CHECK_THROWS_AS(jam_offset(0.1, 0.0), std::invalid_argument);
   CHECK_THROWS_AS(jam_offset(-0.1, 0.2), std::invalid_argument);
 }
+
+// Closed form: the two contacts press with F x / L each and drag by their own shares of it.
+TEST_CASE("jam: contacts that drag differently jam by the sum of their drags", "[hoist]") {
+  CHECK(jam_offset(6.0, GuideDrags{0.25, 0.25}) == Approx(jam_offset(6.0, 0.25)));
+  CHECK(jam_offset(1.0, GuideDrags{0.1, 0.0}) == Approx(10.0));
+  CHECK(jams(1.0, GuideDrags{0.1, 0.0}, 10.01));
+  CHECK_FALSE(jams(1.0, GuideDrags{0.1, 0.0}, 9.99));
+  CHECK(jam_friction_beside_wheel(1.0, 0.02, 2.0) == Approx(0.48));
+  CHECK(jam_friction_beside_wheel(1.0, 0.6, 2.0) == 0.0);
+  CHECK(std::isinf(jam_friction_beside_wheel(1.0, 0.02, 0.0)));
+  CHECK_THROWS_AS(jam_offset(1.0, GuideDrags{0.0, 0.0}), std::invalid_argument);
+}

@@ -59,11 +59,11 @@ std::vector<Rigged> sweep(int parts) {
   return all;
 }
 
-double weak_limit() { return hand_pull_figures(Person::weak).front().force; }
+double weak_limit() { return fitting_figures(Effort::pull_down, Person::weak).front().force; }
 
 double strong_limit() {
   double rope = 0.0;
-  for (const StrengthFigure& figure : hand_pull_figures(Person::strong))
+  for (const StrengthFigure& figure : fitting_figures(Effort::pull_across, Person::strong))
     if (figure.source.status == SourceStatus::verified) rope = std::max(rope, figure.force);
   return rope;
 }

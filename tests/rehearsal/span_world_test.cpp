@@ -1,6 +1,7 @@
 #include "sim/rehearsal/span_world.h"
 
 #include <algorithm>
+#include <array>
 #include <catch2/catch.hpp>
 #include <cmath>
 #include <random>
@@ -132,6 +133,52 @@ TEST_CASE("span world: the push that moves it is the one by moments", "[rehearsa
   }
   CHECK(bound > 2);
   CHECK(bound < 9);
+}
+
+// A crown roller carries the weight alone: it makes the push lighter, and the offset that jams is that of S-JAM-rule.
+TEST_CASE("span world: with rollers the push is the one by moments as well", "[rehearsal]") {
+  for (const RollerSide side : {RollerSide::crown, RollerSide::wall, RollerSide::room, RollerSide::below}) {
+    SpanStair stair = loaded_stair();
+    const auto bare = moving_push(stair, {0.3, 0.0, 0.003, 0.002}, {{0.0, 0.4}, {1.0, 0.0}}, 1000.0);
+    stair.roller = SpanRoller{0.012, side};
+    for (const double at : {0.0, 0.4, 0.8}) {
+      const SpanFriction friction{0.3, 0.0, 0.003, 0.002};
+      const auto by_moments = moving_push(stair, friction, {{0.0, at}, {1.0, 0.0}}, 1000.0);
+      CAPTURE(static_cast<int>(side), at);
+      REQUIRE(by_moments);
+      CHECK(push_that_moves(stair, friction, {0.0, at}) == Approx(*by_moments).epsilon(0.015).margin(0.2));
+      if (at == 0.4) CHECK(*by_moments <= *bare + 1e-9);
+    }
+  }
+}
+
+// W20 to W22 through the world's own racking rule: bare hooks and crown rollers alike, and flank rollers later.
+TEST_CASE("span world: rollers move the offset that jams only where they carry what presses sideways",
+          "[rehearsal][published]") {
+  for (const auto& [spacing, mu, offset] :
+       {std::array{1.0 * kInch, 0.1, 5.0 * kInch}, std::array{6.0 * kInch, 0.25, 12.0 * kInch},
+        std::array{8.0 * kInch, 0.6, 6.6667 * kInch}}) {
+    SpanStair stair = bare_slider(spacing);
+    const SpanFriction friction{mu, 0.0, 0.0, 0.0005};
+    CHECK(racking_offset(stair, friction) == Approx(offset).epsilon(1e-4));
+    CHECK(racking_friction(stair, friction.roller_arm, offset) == Approx(mu).epsilon(1e-4));
+    stair.roller = SpanRoller{0.0125, RollerSide::crown};
+    CHECK(racking_offset(stair, friction) == Approx(offset).epsilon(1e-4));
+    CHECK(racking_friction(stair, friction.roller_arm, offset) == Approx(mu).epsilon(1e-4));
+    stair.roller->side = RollerSide::wall;
+    CHECK(racking_offset(stair, friction) == Approx(spacing / (mu + 0.04)));  // 0.5 mm over 12.5 mm of radius
+    CHECK(racking_friction(stair, friction.roller_arm, racking_offset(stair, friction)) == Approx(mu));
+  }
+}
+
+TEST_CASE("span world: hooks between the outermost two carry load and no moment, and more distance jams later",
+          "[rehearsal]") {
+  SpanStair stair = bare_slider(0.5);
+  const SpanFriction friction{0.4, 0.0, 0.0};
+  const double two = racking_offset(stair, friction);
+  stair.hooks.push_back({0.0, stair.hooks.front().load});
+  CHECK(racking_offset(stair, friction) == Approx(two));
+  CHECK(racking_offset(bare_slider(0.75), friction) == Approx(1.5 * two));
 }
 
 TEST_CASE("span world: casters that scrub hold the stair in line", "[rehearsal]") {

@@ -44,6 +44,10 @@ TEST_CASE("loads: who climbs, frictions, ratings and the dynamic factor are read
   REQUIRE(scene.ratings.size() == 2);
   CHECK(scene.ratings[0].what == "carabiner");
   CHECK(scene.ratings[0].force == Approx(20000.0));
+  CHECK(scene.ratings[0].breaking);
+  CHECK(scene.ratings[0].factor.value() == 5.0);
+  CHECK_FALSE(scene.ratings[1].breaking);
+  CHECK_FALSE(scene.ratings[1].factor);
   CHECK(scene.ratings[1].force == Approx(450 * 4.4482216152605));
   CHECK(scene.dynamic_factor == 1.25);
 }
@@ -123,5 +127,30 @@ TEST_CASE("hoist: spreader, own limit of pull, cleat and worm are read", "[scene
   CHECK(hoist.winch->worm_friction == 0.1);
   CHECK(hoist.winch->drum_length.value() == Approx(0.12).margin(kRounding));
   CHECK_FALSE(hoist.winch->torque);
-  CHECK(full_with("crank winch: {", "powered winch: {torque: 12 Nm, ").hoist->winch->torque.value() == 12.0);
+  CHECK(full_with("crank winch: {", "powered winch: {torque: 12 Nm, stall: 2 kN, ").hoist->winch->torque.value() == 12.0);
+}
+
+TEST_CASE("hoist: eyes, overload, stall and the fold line's strength are read", "[scene]") {
+  const Scene scene = full();
+  CHECK(scene.hoist->eye_kind == EyeKind::shoulder);
+  CHECK(scene.hoist->eye_axis == EyeAxis::plumb);
+  CHECK(scene.hoist->pick_kind == EyeKind::swivel);
+  CHECK(scene.hoist->overload.value() == 600.0);
+  CHECK(scene.fold_line->strength.value() == 8000.0);
+  CHECK(full_with("axis: plumb", "axis: along the rail").hoist->eye_axis == EyeAxis::along_rail);
+  CHECK(full_with("crank winch: {", "powered winch: {stall: 2 kN, ").hoist->winch->stall.value() == 2000.0);
+}
+
+TEST_CASE("framing: what brackets and ceiling point hang from is read, and what is not said stays so", "[scene]") {
+  const Scene scene = full();
+  REQUIRE(scene.ceiling_framing);
+  CHECK(scene.ceiling_framing->member == "truss");
+  CHECK(scene.ceiling_framing->every.value() == Approx(0.6).margin(kRounding));
+  CHECK(scene.ceiling_framing->direction == FramingDirection::out);
+  CHECK(scene.ceiling_framing->first.value() == Approx(0.4).margin(kRounding));
+  CHECK(scene.loft.framing->first.value() == Approx(0.5).margin(kRounding));
+  const Scene less = full_with("joist: 2x10, every: 400, species: SPF, direction: out, first: 500", "joist: 2x10");
+  CHECK_FALSE(less.loft.framing->every);
+  CHECK_FALSE(less.loft.framing->first);
+  CHECK_FALSE(plain().ceiling_framing);
 }

@@ -28,14 +28,18 @@ std::string_view full_scene() {
 name: Wheel loft over the truing benches
 units: mm
 margin: {default: 12, hook: 3, self: 3}
-room: {length: 7600, depth: 4600, ceiling: 4100}
+room:
+  length: 7600
+  depth: 4600
+  ceiling: 4100
+  framing: {member: truss, every: 600, species: SPF, direction: out, first: 400}
 loft:
   edge: 900
   deck: 2950
   thickness: 240
   stations: [300, 7300]
   guard: {height: 1070, thickness: 40, out: 900, openings: [[600, 1400], [5200, 6000]]}
-  framing: {joist: 2x10, every: 400, species: SPF}
+  framing: {joist: 2x10, every: 400, species: SPF, direction: out, first: 500}
 rail:
   pipe: {diameter: 33.4, wall: 3.4, steel: A}
   at: {out: 975, up: 2900}
@@ -121,11 +125,12 @@ hoist:
     station: 4000
     members: 2
     kind: shoulder eye
+    axis: plumb
     eye: {count: 1, diameter: 10, thread: 60, kind: lag, species: SPF}
   home: 4000
   home within: 10
   rolls: no
-  pick: {section: 1, along: 1700, across: 0, kind: swivel, spread: 520}
+  pick: {section: 1, along: 1700, across: 0, spread: 520, kind: swivel}
   line:
     parts: 4
     sheaves: plain
@@ -148,6 +153,7 @@ fold line:
   through: [{section: 2, along: 1300, across: -60}, {section: 1, along: 200, across: -60}]
   diameter: 8
   station: 0
+  strength: 8 kN
 procedure:
   - roll: home
   - hook on: hoist

@@ -24,10 +24,16 @@ class Collector {
     if (screws) add({screws->diameter, screws->thread});
   }
 
+  void add(const std::optional<Framing>& framing) {
+    if (!framing) return;
+    add(framing->every);
+    add(framing->first);
+  }
+
   void add(const Loft& loft) {
     add({loft.edge, loft.deck, loft.thickness});
     add(loft.stations);
-    if (loft.framing) add({loft.framing->every});
+    add(loft.framing);
     if (!loft.guard) return;
     add({loft.guard->height, loft.guard->thickness, loft.guard->out});
     for (const Interval opening : loft.guard->openings) add(opening);
@@ -118,6 +124,7 @@ class Collector {
       add({hoist.spreader->length, hoist.spreader->drop, hoist.spreader->mass, hoist.spreader->thickness});
     }
     add(hoist.hand_limit);
+    add(hoist.overload);
     add(hoist.eye);
     if (hoist.winch) add(*hoist.winch);
   }
@@ -125,7 +132,7 @@ class Collector {
   void add(const Winch& winch) {
     add({winch.drum, winch.ratio, winch.worm_friction});
     for (const auto& number :
-         {winch.crank, winch.efficiency, winch.speed, winch.torque, winch.drum_length, winch.worm_lead}) {
+         {winch.crank, winch.efficiency, winch.speed, winch.torque, winch.stall, winch.drum_length, winch.worm_lead}) {
       add(number);
     }
   }
@@ -134,6 +141,7 @@ class Collector {
     add(line.from);
     for (const SectionPoint& pulley : line.through) add(pulley);
     add({line.diameter, line.station});
+    add(line.strength);
   }
 
   void add(const Step& step) {
@@ -168,7 +176,11 @@ std::vector<double> numbers_of(const Scene& scene) {
   for (const Step& step : scene.procedure) found.add(step);
   found.add({scene.climber.mass, scene.dynamic_factor});
   for (const Interval range : {scene.friction.hook, scene.friction.hinge, scene.friction.floor}) found.add(range);
-  for (const Rating& rating : scene.ratings) found.add({rating.force});
+  for (const Rating& rating : scene.ratings) {
+    found.add({rating.force});
+    found.add(rating.factor);
+  }
+  found.add(scene.ceiling_framing);
   return found.all;
 }
 

@@ -47,14 +47,48 @@ TEST_CASE("strength: newtons and pounds of the same figure agree", "[trade][publ
 }
 
 TEST_CASE("strength: the weak's strongest figure is below the strong's weakest", "[trade]") {
-  const auto weak = hand_pull_figures(Person::weak), strong = hand_pull_figures(Person::strong);
-  REQUIRE_FALSE(weak.empty());
-  REQUIRE_FALSE(strong.empty());
-  CHECK(weak.back().force < strong.front().force);
-  CHECK(weak.front().force == 107);
-  CHECK(strong.front().force == 200);
-  CHECK(crank_figures(Person::weak).front().force == 22);
-  CHECK(crank_figures(Person::strong).front().force == 133);
+  for (const Effort task : {Effort::pull_down, Effort::pull_across, Effort::crank}) {
+    const auto weak = fitting_figures(task, Person::weak), strong = fitting_figures(task, Person::strong);
+    REQUIRE_FALSE(weak.empty());
+    REQUIRE_FALSE(strong.empty());
+    CHECK(weak.back().force < strong.front().force);
+  }
+  CHECK(fitting_figures(Effort::pull_down, Person::weak).front().force == 107);
+  CHECK(fitting_figures(Effort::pull_down, Person::strong).front().force == 200);
+  CHECK(fitting_figures(Effort::crank, Person::weak).front().force == 22);
+  CHECK(fitting_figures(Effort::crank, Person::strong).front().force == 133);
+}
+
+// S-HUM-horiz: "recommended upper limits, horizontal push/pull"; S-HUM-1472arm: seated, one arm.
+TEST_CASE("strength: figures for another pull, or for people who sit, are left out by name", "[trade]") {
+  const auto unfit = unfit_figures(Effort::pull_down);
+  const auto why = [&](std::string_view id, double force) -> std::string_view {
+    for (const UnfitFigure& u : unfit)
+      if (u.figure.source.id == id && u.figure.force == force) return u.why;
+    return "";
+  };
+  CHECK(why("S-HUM-horiz", 225) == "for a level pull");
+  CHECK(why("S-HUM-60lb", 267) == "for a level pull");
+  CHECK(why("S-HUM-1472arm", 116) == "not standing");
+  CHECK(why("S-HUM-vert", 545).empty());
+  CHECK(unfit_figures(Effort::crank).empty());
+  for (const Effort task : {Effort::pull_down, Effort::pull_across, Effort::pull_up}) {
+    std::size_t all = unfit_figures(task).size(), pulls = 0;
+    for (const Person person : {Person::weak, Person::strong, Person::neither})
+      all += fitting_figures(task, person).size();
+    for (const StrengthFigure& figure : strength_figures())
+      pulls += figure.effort == Effort::pull_down || figure.effort == Effort::pull_across ||
+               figure.effort == Effort::pull_up;
+    CHECK(all == pulls);  // none is dropped in silence
+  }
+}
+
+TEST_CASE("strength: hands and lasting are kept as far as the page says them", "[trade]") {
+  for (const StrengthFigure& figure : strength_figures()) {
+    if (figure.source.id == "S-HUM-auto" && figure.force == 107) CHECK(figure.lasting == Lasting::sustained);
+    if (figure.source.id == "S-HUM-15kg") CHECK(figure.hands == Hands::one);
+    if (figure.source.id == "S-HUM-vert") CHECK(figure.lasting == Lasting::not_said);
+  }
 }
 
 TEST_CASE("strength: what we suggest is called our judgement", "[trade]") {
