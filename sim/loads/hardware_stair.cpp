@@ -52,8 +52,6 @@ HardwareItem& StairItems::add_steel(const std::string& name, LoadKind kind, doub
 
 namespace {
 
-void also(HardwareItem& item, const std::string& note) { item.note += (item.note.empty() ? "" : "; ") + note; }
-
 void add_side_rails(StairItems& to, const StandingState& state) {
   const ClimberReport& climber = to.inputs.climber;
   double bending = 0.0, shear = 0.0;

@@ -32,7 +32,7 @@ TEST_CASE("hardware words: the weakest piece is named, and what it lacks", "[rep
                                         piece("joist", 700.0, std::nullopt)};
   CHECK(hardware_sentence(items, DisplayUnits::metric) ==
         "1 of 2 pieces bears less than it gets: the weakest, eye bears 0.50 times its 500 N, somewhere; 1 piece has no "
-        "resistance known");
+        "resistance known, first joist, which needs 700 N");
   CHECK(count_hardware(items).too_weak == 1);
 }
 
@@ -50,10 +50,26 @@ TEST_CASE("hardware words: a piece without load is not given an endless ratio", 
 TEST_CASE("loads text: the answer comes first and agrees with the hardware", "[report]") {
   const HoistParts parts(sample_scene());
   const std::string text = loads_text(parts.loaded(), {});
-  CHECK_THAT(text, StartsWith(all_bear(parts.loaded()) ? "WITHIN: " : "OVER: "));
+  CHECK_THAT(text, StartsWith(std::string(verdict_word(loads_verdict(parts.loaded()))) + ": "));
   CHECK_THAT(text, Contains("\nRAIL\n") && Contains("\nSTANDING, with a person of ") &&
                        Contains("\nJOINT, each side") && Contains("\nMASSES\n"));
   CHECK(text.find("safe") == std::string::npos);
+}
+
+TEST_CASE("hardware words: what nothing is known of is not within, and a load for others to judge is no verdict's",
+          "[report]") {
+  const HardwareItem line = piece("line", 100.0, 900.0), eye = piece("eye", 500.0, std::nullopt);
+  HardwareItem joist = piece("joist", 700.0, std::nullopt);
+  joist.judged = false;
+  CHECK(hardware_verdict({line, joist}) == HardwareVerdict::within);
+  CHECK(hardware_verdict({line, eye}) == HardwareVerdict::not_said);
+  CHECK(hardware_verdict({line, eye, piece("pin", 100.0, 99.9)}) == HardwareVerdict::over);
+  CHECK(count_hardware({line, eye, joist}).unknown == 1);
+}
+
+TEST_CASE("loads text: a piece that is not said is told what it needs, and what must not break it", "[report]") {
+  const std::string text = loads_text(HoistParts(sample_scene()).loaded(), {});
+  CHECK_THAT(text, Contains("NOT SAID") && Contains("needs ") && Contains(", to break past "));
 }
 
 TEST_CASE("loads text: members over the ceiling point get a load and no verdict", "[report]") {
