@@ -16,12 +16,14 @@
 
 using namespace stowpath;
 using stowpath::testing::full_scene;
+using stowpath::testing::full_scenes;
 using stowpath::testing::replaced;
 
 namespace {
 
 bool is_remark(std::string_view text) { return !text.empty() && text.front() == '('; }
 
+<<<<<<< HEAD
 // The alternatives that cannot stand in one scene with those of full_scene().
 std::vector<std::string> variants() {
   std::string size = replaced(full_scene(), "{lumber: 2x6, species: SPF,", "{size: [38, 140], species: SPF,");
@@ -57,6 +59,8 @@ std::vector<std::string> variants() {
       std::string(full_scene()), size, joints, brackets, strap, post, plate, winch, worm, powered_worm, leads, fold};
 }
 
+=======
+>>>>>>> main
 std::set<std::string> paths_given(const std::string& text) {
   std::set<std::string> paths;
   for (const auto& [path, place] : parse_scene(text, "scene.yaml").where) {
@@ -108,7 +112,7 @@ TEST_CASE("key table: every path is there once, after the setting it belongs to"
 
 TEST_CASE("key table: the reader takes every setting of it, and no scene has another", "[scene]") {
   std::set<std::string> given, table;
-  for (const std::string& text : variants()) given.merge(paths_given(text));
+  for (const std::string& text : full_scenes()) given.merge(paths_given(text));
   for (const KeyRow& row : key_table()) table.insert(std::string(row.path));
   for (const std::string& path : table) {
     INFO(path);

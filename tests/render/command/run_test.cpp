@@ -48,6 +48,24 @@ TEST_CASE("command: --json prints one object, nothing else", "[command]") {
   CHECK(s.err.empty());
 }
 
+TEST_CASE("command: what may touch is counted, and listed where --contacts asks for it", "[command]") {
+  const std::string counted = said({"dryfit", kCured}).out;
+  CHECK_THAT(counted, Contains("--contacts"));
+  CHECK_THAT(counted, !Contains("the hook hangs on the pipe"));
+  const std::string listed = said({"dryfit", kCured, "--contacts"}).out;
+  CHECK_THAT(listed, Contains("MAY TOUCH"));
+  CHECK_THAT(listed, Contains("the hook hangs on the pipe"));
+}
+
+TEST_CASE("command: the JSON lists every pair that may touch, with place, time and depth", "[command]") {
+  const json contacts = json::parse(said({"dryfit", kCured, "--json"}).out)["contacts"];
+  REQUIRE(contacts.is_array());
+  CHECK(contacts.size() > 5);
+  for (const json& contact : contacts)
+    for (const char* key : {"parts", "why", "when", "moves", "radius_m", "depth_at_most_m", "depth_as_drawn_m"})
+      CHECK(contact.contains(key));
+}
+
 TEST_CASE("command: --units decides over the scene", "[command]") {
   CHECK_THAT(said({"dryfit", "--no-remedies", "--units", "in"}).out, Contains("Margins: 1/2\" in general"));
   CHECK_THAT(said({"dryfit", "--no-remedies", "--units=mm"}).out, Contains("Margins: 12 mm in general"));
