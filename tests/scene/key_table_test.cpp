@@ -23,44 +23,6 @@ namespace {
 
 bool is_remark(std::string_view text) { return !text.empty() && text.front() == '('; }
 
-<<<<<<< HEAD
-// The alternatives that cannot stand in one scene with those of full_scene().
-std::vector<std::string> variants() {
-  std::string size = replaced(full_scene(), "{lumber: 2x6, species: SPF,", "{size: [38, 140], species: SPF,");
-  size = replaced(size, "{scab: 2x6,", "{size: [38, 140],");
-  size = replaced(size, "{lumber: 2x6, rise:", "{size: [38, 140], rise:");
-  const std::string joints = replaced(full_scene(), "joints: {at: [3750], diameter: 41.4, length: 50}",
-                                      "joints: [2000, {at: 3750, diameter: 41.4, length: 50}]");
-  std::string brackets = replaced(full_scene(), "    first: 300\n    every: 860\n    shape: wall-saddle\n",
-                                  "    at: [300, 2000, 5000]\n    shape: outline\n    parts: [{name: arm, outline: "
-                                  "[[-75, -40], [0, -40]], radius: 6, width: 12}]\n");
-  const auto from = brackets.find("    projection:"), to = brackets.find("stair:");
-  brackets.erase(from, to - from);
-  std::string strap = brackets, post = brackets;
-  const std::string parts = brackets.substr(brackets.find("    shape: outline"));
-  const std::string outlined = parts.substr(0, parts.find("stair:"));
-  strap = replaced(strap, outlined,
-                   "    shape: strap\n    strap: [25, 3]\n    projection: 150\n    tab: wall\n    arc: 180\n");
-  post = replaced(post, outlined,
-                  "    shape: post-mounted\n    saddle: [40, 5]\n    post: {size: [45, 70], above: 40, foot: 900}\n");
-  const std::string plate =
-      replaced(replaced(replaced(full_scene(), "    shape: rod\n    rod: 12\n",
-                                 "    shape: plate\n    rim: 14\n    thickness: 8\n    parts: [{name: shank, outline: "
-                                 "[[0, 22], [150, 22], [150, 60], [0, 60]], radius: 2}]\n"),
-                        "    shank: 150\n    shank offset: 6\n", ""),
-               "    tip: 0\n    end: pointed\n", "");
-  const std::string winch = replaced(full_scene(), "crank winch: {", "powered winch: {torque: 12 Nm, stall: 2 kN, ");
-  const std::string worm = replaced(full_scene(), "efficiency: 0.7", "worm: {lead angle: 4, friction: 0.1}");
-  const std::string powered_worm = replaced(worm, "crank winch: {", "powered winch: {");
-  const std::string leads =
-      replaced(full_scene(), "lead: {out: 60, up: 1200, station: 6900}", "leads: [{out: 60, up: 4000, station: 4000}]");
-  const std::string fold = replaced(full_scene(), "fold: 176\n", "fold: {hinge: 1, to: 176}\n");
-  return {
-      std::string(full_scene()), size, joints, brackets, strap, post, plate, winch, worm, powered_worm, leads, fold};
-}
-
-=======
->>>>>>> main
 std::set<std::string> paths_given(const std::string& text) {
   std::set<std::string> paths;
   for (const auto& [path, place] : parse_scene(text, "scene.yaml").where) {

@@ -205,7 +205,7 @@ std::vector<std::string> full_scenes() {
                                  "[[0, 22], [150, 22], [150, 60], [0, 60]], radius: 2}]\n"),
                         "    shank: 150\n    shank offset: 6\n", ""),
                "    tip: 0\n    end: pointed\n", "");
-  const std::string winch = replaced(full_scene(), "crank winch: {", "powered winch: {torque: 12 Nm, ");
+  const std::string winch = replaced(full_scene(), "crank winch: {", "powered winch: {torque: 12 Nm, stall: 2 kN, ");
   const std::string worm = replaced(full_scene(), "efficiency: 0.7", "worm: {lead angle: 4, friction: 0.1}");
   const std::string powered_worm = replaced(worm, "crank winch: {", "powered winch: {");
   const std::string leads =
