@@ -17,7 +17,7 @@ namespace {
 LoadsReport loads_of(const std::string& text) {
   const Scene scene = parse_scene(text, "test.yaml");
   const Model model = build_model(scene);
-  return look_at_loads(scene, model, hoist_loads(model, pull_through(scene, model, {})));
+  return look_at_loads(scene, model, hoist_loads(scene, model, pull_through(scene, model, {})));
 }
 
 bool all_bear(const LoadsReport& report) {
