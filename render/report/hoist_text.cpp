@@ -56,7 +56,8 @@ class Writer {
     table.row({"limit", in_unit("force"), "margin", "", "hands", "for", "source"});
     for (const LimitMargin& m : subject_.effort.limits) {
       table.row({m.limit.name, force(AtLeast{m.limit.force}), force(AtLeast{m.margin}), m.margin < 0.0 ? "OVER" : "",
-                 std::string(hands_text(m.limit.hands)), std::string(lasting_text(m.limit.lasting)), source_text(m.limit.source)});
+                 std::string(hands_text(m.limit.hands)), std::string(lasting_text(m.limit.lasting)),
+                 source_text(m.limit.source)});
     }
     page_.table(crank ? "AGAINST WHAT PEOPLE DO AT A CRANK, weakest first" : "AGAINST WHAT PEOPLE PULL, weakest first",
                 table);

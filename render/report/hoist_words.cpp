@@ -270,7 +270,8 @@ std::string snag_sentence(const HoistSubject& subject) {
   if (weak.empty() && drive.known) text += "No piece whose resistance is known bears less. ";
   if (!weak.empty() || !drive.known)
     text += "What helps: a slipping clutch or a shear pin (hoist.overload), a stop, or a lighter drive. ";
-  if (subject.effort.drill) text += "A drill on the crank pulls harder than a hand: what it stalls at is not known here.";
+  if (subject.effort.drill)
+    text += "A drill on the crank pulls harder than a hand: what it stalls at is not known here.";
   return text;
 }
 

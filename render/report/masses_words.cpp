@@ -36,8 +36,8 @@ void write_masses(ReportPage& page, const Weights& weights, DisplayUnits units) 
          row.section < 0 ? "line" : "section " + std::to_string(row.section + 1), status_text(row.status), row.basis});
   }
   page.table("MASSES", table);
-  page.paragraph("In all " + mass_text(Nominal{weights.stair}, units) + section_masses(weights, units) +
-                 ". " + left_out_words(weights, units));
+  page.paragraph("In all " + mass_text(Nominal{weights.stair}, units) + section_masses(weights, units) + ". " +
+                 left_out_words(weights, units));
 }
 
 Json masses_json(const Weights& weights, const Model& model) {
@@ -61,7 +61,10 @@ Json masses_json(const Weights& weights, const Model& model) {
                         {"length_m", json_number(model.linkage.length.at(j))},
                         {"inertia_kg_m2", json_number(section.used.inertia)}});
   }
-  return {{"total_kg", json_number(weights.stair)}, {"left_out_kg", json_number(weights.left_out)}, {"sections", sections}, {"bill", rows}};
+  return {{"total_kg", json_number(weights.stair)},
+          {"left_out_kg", json_number(weights.left_out)},
+          {"sections", sections},
+          {"bill", rows}};
 }
 
 }  // namespace stowpath

@@ -243,11 +243,13 @@ double roller_drag(const SpanStair& stair, const SpanFriction& friction) {
 }
 
 double hook_drag(const SpanStair& stair, const SpanFriction& friction, double load, double aside) {
-  if (!stair.roller || stair.roller->side == RollerSide::below) return friction.hook * std::hypot(load, aside);
-  const double rolling = roller_drag(stair, friction), pressed = std::abs(aside);
+  const double slides = friction.hook * std::hypot(load, aside), pressed = std::abs(aside);
+  if (!stair.roller || stair.roller->side == RollerSide::below) return slides;
+  const double rolling = roller_drag(stair, friction);
   if (stair.roller->side == RollerSide::crown) return rolling * load + friction.hook * pressed;
   const bool on_roller = stair.roller->side == (aside > 0.0 ? RollerSide::room : RollerSide::wall);
-  return on_roller ? friction.hook * load + rolling * pressed : friction.hook * std::hypot(load, aside);
+  // Pressed less than that, the hook stands on the pipe's upper side and does not reach its roller.
+  return on_roller ? std::min(slides, friction.hook * load + rolling * pressed) : slides;
 }
 
 SpanWorld::SpanWorld(const SpanStair& stair, const SpanSite& site, const SpanFriction& friction, double station,

@@ -86,3 +86,22 @@ TEST_CASE("weights: a spreader hangs on the line and is no part of the stair", "
   CHECK(weights.on_line == 1.2);
   CHECK(row_of(weights, "spreader", -1).total == 1.2);
 }
+
+// Closed form: a pin of twice the thickness weighs four times as much, steel at 7,850 kg/m3 (from memory).
+TEST_CASE("weights: what is left out is computed, not guessed", "[hoist]") {
+  Scene thick = sample_scene();
+  thick.stair.locks[0].pin *= 2.0;
+  const Model model = build_model(thick);
+  double through = 0.0;
+  for (const StairPart& part : model.stair)
+    if (part.kind == PartKind::lock_pin && part.name == "lock pin") through += total_length(part.stations);
+  REQUIRE(through > 0.0);
+  const double pins = 7850.0 * 0.25 * 3.14159265358979 * 0.010 * 0.010 * through;
+  const Weights before = weights_of(sample_scene()), after = weights_of(thick);
+  CHECK(after.left_out - before.left_out == Approx(3.0 * pins).epsilon(0.02));  // outlines are drawn within 0.1 mm
+  CHECK(before.left_out > pins);                                               // leaves and barrels too
+  Scene screwed = sample_scene();
+  screwed.stair.hooks.screws = Screws{3, 0.008, 0.050, true, ""};
+  const double screws = 6 * 7850.0 * 0.25 * 3.14159265358979 * 0.008 * 0.008 * 0.050;
+  CHECK(weights_of(screwed).left_out - before.left_out == Approx(screws));
+}
