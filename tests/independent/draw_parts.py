@@ -147,7 +147,7 @@ def upright(scene):
 
 
 def stair_sheet():
-    scene = example()
+    scene = example(**{'stair/casters/kind': 'rigid'})
     st, at = upright(scene)
     s = Sheet('stair', 'Sections, datum line and frames')
     for p in parts.stair_parts(scene):
@@ -204,11 +204,11 @@ def lock_sheet():
                 a, b = max(x.min() - p.radius, 1.35), min(x.max() + p.radius, 2.2)
                 kind = 'steel' if p.kind == 'pin' else 'wood'
                 s.poly([(a, y0 - (lo - 0.23) * drop), (b, y0 - (lo - 0.23) * drop), (b, y0 - (hi - 0.23) * drop), (a, y0 - (hi - 0.23) * drop)], kind)
-    j = st.lengths[0]
-    s.dim((j - 0.3, 0.07), (j + 0.3, 0.07), 'length of the scab', 0.07)
-    s.dim((j, -0.07), (j + 0.15, -0.07), 'a quarter of it', -0.05)
+    j, half = st.lengths[0], scene['stair']['locks'][0]['length'] / 2
+    s.dim((j - half, 0.07), (j + half, 0.07), 'length of the scab', 0.07)
+    s.dim((j, -0.07), (j + half / 2, -0.07), 'a quarter of it', -0.05)
     s.note((j - 0.15, y0 - 0.07), 'spacer block: upper half only', -0.1, 0.05)
-    s.note((j + 0.15, y0 - 0.132), 'pin and heads: from the rail\'s inner face to the scab\'s outer', 0.05, -0.06)
+    s.note((j + half / 2, y0 - 0.132), 'pin and heads: from the rail\'s inner face to the scab\'s outer', 0.05, -0.06)
     s.note((2.15, y0 - 0.03), 'side rail', 0.08, 0.0)
     return s
 
@@ -227,7 +227,7 @@ def hinge_sheet():
     s.dim((axis[0] + 0.04, st.back), (axis[0] + 0.04, axis[1]), 'offset', 0.0)
     s.dim((st.lengths[0] - 0.075, st.back - 0.003), (st.lengths[0], st.back - 0.003), 'leaf length', -0.03)
     s.note((axis[0] - 0.005, axis[1]), 'barrel: radius = offset, from 2 to 8 mm; 4 mm at offset 0', -0.03, -0.025)
-    s.note((axis[0] + 0.014, axis[1] - 0.014), 'may touch within: offset + max(barrel, margin.self)', 0.012, -0.02)
+    s.note((axis[0] + 0.0205, axis[1] - 0.0205), 'may touch within: 1.41 (barrel + margin.self + 10 mm)', 0.012, -0.02)
     s.note((st.lengths[0] + 0.1, st.back + 0.03), 'section 2', 0.02, 0.02)
     return s
 
@@ -257,7 +257,7 @@ def hook_sheet(pointed):
 
 
 def caster_sheet():
-    scene = example()
+    scene = example(**{'stair/casters/kind': 'rigid'})
     st, at = upright(scene)
     s = Sheet('caster', 'A rigid caster in the working pose')
     k, c = 1, scene['stair']['casters']
