@@ -67,6 +67,15 @@ std::string unknown_text(const std::vector<HardwareItem>& items, long long count
          load_text(first->kind, AtMost{first->load}, units);
 }
 
+/// Of how many pieces what they bear rests on figures that nobody has read.
+std::string memory_text(const std::vector<HardwareItem>& items) {
+  const auto recalled = [](const HardwareItem& item) {
+    return item.judged && item.resistance && item.status == SourceStatus::memory;
+  };
+  const long long count = std::count_if(items.begin(), items.end(), recalled);
+  return count == 0 ? "" : "; what " + counted(count, "piece bears", "pieces bear") + " rests on figures from memory";
+}
+
 std::string bears_text(const HardwareItem& item, DisplayUnits units) {
   if (item.resistance) return load_text(item.kind, AtLeast{*item.resistance}, units);
   if (!item.judged) return "";
@@ -129,7 +138,8 @@ std::string_view verdict_key(HardwareVerdict verdict) {
 
 std::string hardware_sentence(const std::vector<HardwareItem>& items, DisplayUnits units) {
   const HardwareCount count = count_hardware(items);
-  const std::string unknown = count.unknown == 0 ? "" : "; " + unknown_text(items, count.unknown, units);
+  const std::string unknown =
+      (count.unknown == 0 ? "" : "; " + unknown_text(items, count.unknown, units)) + memory_text(items);
   if (count.known == 0) return "no piece has a known resistance" + unknown;
   const HardwareItem& weakest = items.front();
   const std::string first = weakest.name + " bears " + times_text(weakest) + " times its " +

@@ -77,6 +77,18 @@ Json climber_json(const ClimberReport& report) {
   return out;
 }
 
+Json framing_json(const FramingLoad& load) {
+  Json members = Json::array();
+  for (const MemberShare& member : load.members)
+    members.push_back({{"at_m", json_number(member.at)}, {"load_n", json_number(member.force)}});
+  return {{"point", load.point.name},
+          {"load_n", json_number(load.point.force)},
+          {"worst", load.point.where},
+          {"said", load.place != FramingPlace::not_said},
+          {"off_nearest_m", json_number(load.off)},
+          {"members", members}};
+}
+
 }  // namespace
 
 std::string loads_json(const LoadsSubject& subject) {
@@ -96,6 +108,8 @@ std::string loads_json(const LoadsSubject& subject) {
                 {"station_m", json_number(loads.sag.station)},
                 {"difference_m", json_number(loads.sag.difference)}};
   out["climber"] = climber_json(loads.climber);
+  out["framing"] = Json::array();
+  for (const FramingLoad& load : loads.framing) out["framing"].push_back(framing_json(load));
   out["masses"] = masses_json(subject.weights, subject.model);
   out["assumed"] = loads_assumed(subject);
   out["cautions"] = loads_cautions();

@@ -26,6 +26,7 @@ class Writer {
     rail();
     climber();
     joints();
+    framing();
     write_masses(page_, subject_.weights, units_);
     page_.section("TAKEN FOR GRANTED", loads_assumed(subject_));
     page_.section("LIMITS", loads_cautions());
@@ -79,6 +80,21 @@ class Writer {
                  force_text(AtMost{joint.arm > 0.0 ? joint.hinge_force : joint.hinge_unlocked}, units_)});
     }
     page_.table("JOINT, each side, with the person on " + worst->name, table);
+  }
+
+  void framing() {
+    const std::vector<FramingLoad>& all = subject_.loads.framing;
+    if (all.empty()) return;
+    page_.heading("FRAMING, for whoever answers for it");
+    const auto said = [](const FramingLoad& load) { return load.place != FramingPlace::not_said; };
+    const auto force = [](const Scene& scene, double newtons) { return force_text(AtMost{newtons}, units_of(scene)); };
+    for (const FramingLoad& load : all)
+      if (said(load)) page_.paragraph(framing_words(subject_.scene, load, force));
+    if (!std::all_of(all.begin(), all.end(), said))
+      page_.paragraph(
+          "Where the members are that brackets or ceiling point hang from is not said (loft.framing, room.framing): one "
+          "member may get all of a bracket's load, or of the ceiling point's.");
+    page_.paragraph(std::string(kFramingCaution) + ".");
   }
 
   const ClimberPlace* hardest_joint() const {

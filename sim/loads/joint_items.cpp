@@ -137,19 +137,36 @@ void add_hinge(StairItems& to, std::size_t k, double force, AlongAcross parts, c
   const bool locked = !to.scene().stair.locks.empty();
   HardwareItem& item = to.add_rated("each hinge" + joint_name(to, k), force, {"hinge"});
   item.where += how;
-  const std::string bends = locked ? "a hinge must not carry bending by itself: keep the lock pin in"
+  const std::string bends = locked ? "keep the lock pin in: only it holds the joint against folding"
                                    : "no lock: the hinge alone carries the joint's bending, which it must not";
   item.note += std::string(item.note.empty() ? "" : "; ") + bends;
   add_leaf_screws(to, k, parts);
   to.items.back().where += how;
 }
 
+/// Whether the hinge is on the face that the moment stretches, so that the ends butt on the other one and nothing else is
+/// needed: a stair that sags is stretched on its back.
+bool ends_hold(const Stair& stair, std::size_t k, double moment) {
+  return (stair.hinges[k].face == HingeFace::back) == (moment >= 0.0);
+}
+
+/// The ends of both side rails under the pressing part of the couple, a third of the depth in touch: along the grain.
+void add_butting(StairItems& to, std::size_t k, const JointLoad& joint) {
+  const SideRails& rails = to.scene().stair.side_rails;
+  const Species& species = *to.inputs.climber.wood.species;
+  const double area = rails.thickness * rails.width / 3.0;
+  HardwareItem& item = to.add_wood("side rails' ends butting" + joint_name(to, k), joint.hinge_butted.along / area,
+                                   species.compression, "F_c");
+  item.note += std::string(item.note.empty() ? "" : "; ") + "pressed over a third of their depth";
+}
+
 }  // namespace
 
 void add_joint(StairItems& to, std::size_t k, const JointLoad& joint) {
-  const bool locked = !to.scene().stair.locks.empty();
-  add_hinge(to, k, joint.hinge_unlocked, joint.hinge_butted, locked ? ", ends butting, the pin slack" : "");
-  if (!locked) return;
+  const Stair& stair = to.scene().stair;
+  add_hinge(to, k, joint.hinge_unlocked, joint.hinge_butted, stair.locks.empty() ? "" : ", the ends butting");
+  add_butting(to, k, joint);
+  if (stair.locks.empty() || (stair.locks[k].slotted && ends_hold(stair, k, joint.moment))) return;
   add_hinge(to, k, joint.hinge_force, joint.hinge_pinned, ", the pin tight");
   add_pin(to, k, joint);
   add_splits(to, k, joint);

@@ -2,6 +2,7 @@
 
 #include <string>
 
+#include "sim/loads/framing.h"
 #include "sim/loads/hardware.h"
 #include "sim/loads/sag.h"
 
@@ -14,6 +15,7 @@ struct LoadsReport {
   std::vector<RailCase> rails;  ///< states of the pipe: a person's in several ways of sharing, then the hoist's
   PipeSag sag;
   std::vector<HardwareItem> hardware;  ///< weakest first
+  std::vector<FramingLoad> framing;    ///< brackets on the loft and the ceiling point, among joists and trusses
   std::string rail_problem;            ///< why the pipe was not looked at; empty where it was
 };
 

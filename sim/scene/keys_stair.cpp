@@ -64,6 +64,9 @@ const std::array kKeys{
     KeyRow{"stair.locks[].pin", kLength, {0.002, 0.1}, "", kRequired, "10", "Diameter of the lock pin."},
     KeyRow{"stair.locks[].pin head", kLengths, {0.001, 0.2, 2, 2}, "", "(1.8 of the pin's diameters, and 0.6)", "[18, 6]",
            "Diameter of the pin's head and how far it stands out; what keeps the other end is taken as large."},
+    KeyRow{"stair.locks[].hole", kWord, {}, "tight|slotted", "tight", "slotted",
+           "Slotted across the side rail, the pin only locks the joint: where the hinge is on the face that is stretched, the "
+           "ends butt and the hinge holds, and the pin cannot split the wood."},
     KeyRow{"stair.locks[].screws", kMap, {}, "", "(not known)",
            "{count: 8, diameter: 5, thread: 38, kind: wood, species: SPF}",
            "The screws that fix one scab to its upper section's side rail, in two rows along it."},

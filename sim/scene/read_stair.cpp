@@ -45,6 +45,7 @@ Lock read_lock(const Setting& lock) {
   const std::vector<double> head = lock.at("pin head").numbers();
   read.head = head.size() == 2 ? head[0] : 1.8 * read.pin;
   read.head_height = head.size() == 2 ? head[1] : 0.6 * read.pin;
+  read.slotted = lock.at("hole").is_word("slotted");
   if (lock.at("screws").given()) read.screws = read_screws(lock.at("screws"));
   if (read.head < read.pin)
     lock.at("pin head")

@@ -190,6 +190,7 @@ struct Lock {
   double head = 0.0;       ///< diameter of the pin's head, and of what keeps its other end [m]
   double head_height = 0.0;  ///< how far each stands out along the rail [m]
   std::optional<Screws> screws{};  ///< that fix one scab to its upper section's side rail
+  bool slotted = false;  ///< the pin's hole is long: it locks the joint and takes no part in what the ends carry by butting
 };
 
 struct Treads {

@@ -102,20 +102,20 @@ struct Group {
 };
 
 constexpr Group group(std::string_view name, std::string_view full_name, double gravity,
-                      std::array<double, 5> psi,  // F_b, F_v, F_c perpendicular, E, E_min
+                      std::array<double, 6> psi,  // F_b, F_v, F_c along, F_c perpendicular, E, E_min
                       bool by_width, std::array<std::string_view, 3> spellings) {
   return {{name, full_name, gravity, density_at(gravity, 0.12), SourceStatus::verified, kGravitySource, psi[0] * kPsi,
-           psi[1] * kPsi, psi[2] * kPsi, psi[3] * kPsi, psi[4] * kPsi, by_width, SourceStatus::memory,
+           psi[1] * kPsi, psi[2] * kPsi, psi[3] * kPsi, psi[4] * kPsi, psi[5] * kPsi, by_width, SourceStatus::memory,
            by_width ? kPineSource : kStrengthSource},
           spellings};
 }
 
 constexpr std::array kGroups{
-    group("SPF", "Spruce-Pine-Fir", 0.42, {875, 135, 425, 1.4e6, 0.51e6}, false, {"spf", "sprucepinefir", "spruce"}),
-    group("DF-L", "Douglas Fir-Larch", 0.50, {900, 180, 625, 1.6e6, 0.58e6}, false,
+    group("SPF", "Spruce-Pine-Fir", 0.42, {875, 135, 1150, 425, 1.4e6, 0.51e6}, false, {"spf", "sprucepinefir", "spruce"}),
+    group("DF-L", "Douglas Fir-Larch", 0.50, {900, 180, 1350, 625, 1.6e6, 0.58e6}, false,
           {"dfl", "douglasfirlarch", "douglasfir"}),
-    group("HF", "Hem-Fir", 0.43, {850, 150, 405, 1.3e6, 0.47e6}, false, {"hf", "hemfir", "hemlockfir"}),
-    group("SP", "Southern Pine", 0.55, {1100, 175, 565, 1.4e6, 0.51e6}, true, {"sp", "southernpine", "syp"})};
+    group("HF", "Hem-Fir", 0.43, {850, 150, 1300, 405, 1.3e6, 0.47e6}, false, {"hf", "hemfir", "hemlockfir"}),
+    group("SP", "Southern Pine", 0.55, {1100, 175, 1250, 565, 1.4e6, 0.51e6}, true, {"sp", "southernpine", "syp"})};
 
 // One row for each width, up to which it holds; dressed widths in inches.
 struct WidthRow {

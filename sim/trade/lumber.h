@@ -35,6 +35,7 @@ struct Species {
 
   double bending = 0.0;           ///< F_b before the size factor, or at 4 in wide where `bending_by_width` [Pa]
   double shear = 0.0;             ///< F_v [Pa]
+  double compression = 0.0;       ///< F_c along the grain, of the widest boards and without a size factor [Pa]
   double bearing = 0.0;           ///< F_c perpendicular to the grain [Pa]
   double elasticity = 0.0;        ///< E [Pa]
   double elasticity_min = 0.0;    ///< E_min, for buckling [Pa]

@@ -37,10 +37,11 @@ TEST_CASE("connection: what a screw carries aslant lies between its two resistan
 }
 
 // NDS 3.4.3.3, from memory, by hand: a 2x4 of SPF (135 psi), the pin in mid-depth: 2/3 * 135 * 1.5 * 1.75 * (1/2)^2 =
-// 59.1 lb; a 2x6: 92.8 lb.
+// 59.1 lb; a 2x6: 92.8 lb, and of DF-L (180 psi) 123.75 lb.
 TEST_CASE("connection: near its end a board carries little across its grain", "[loads]") {
   CHECK(end_connection_shear(135 * kPsi, 1.5 * kInch, 3.5 * kInch, 1.75 * kInch) / kPound == Approx(59.06).margin(0.01));
   CHECK(end_connection_shear(135 * kPsi, 1.5 * kInch, 5.5 * kInch, 2.75 * kInch) / kPound == Approx(92.81).margin(0.01));
+  CHECK(end_connection_shear(180 * kPsi, 1.5 * kInch, 5.5 * kInch, 2.75 * kInch) / kPound == Approx(123.75).margin(0.01));
   const double d = 0.140;
   CHECK(end_connection_shear(1e6, 0.038, d, d) == Approx(2.0 / 3.0 * 1e6 * 0.038 * d));  // d_e = d: a beam's own shear
   for (double e = 0.02; e < d; e += 0.01)

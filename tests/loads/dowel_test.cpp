@@ -73,6 +73,19 @@ TEST_CASE("dowel: one screw pulled out bears the table's withdrawal over its thr
   CHECK(screw_pull(wood, 0.42) / kInch / kPoundPerInch == Approx(95.5).margin(0.06));
 }
 
+// NDS Table 12A, two members of 1 1/2 in and G 0.50 in single shear along the grain, from memory: 480, 600 and 720 lb for
+// bolts of 1/2, 5/8 and 3/4 in; rounded to 10 lb.
+TEST_CASE("dowel: bolts between two boards are the rows of Table 12A", "[loads][published]") {
+  const auto pounds = [](double size) {
+    const double bearing = dowel_bearing(0.50, size * kInch, false);
+    return dowel_resistance({size * kInch, 1.5 * kInch, 1.5 * kInch, 0.0, bearing, bearing, 45e3 * kPsi}, false) /
+           4.4482216152605;
+  };
+  CHECK(pounds(0.5) == Approx(480).margin(5.0));
+  CHECK(pounds(0.625) == Approx(600).margin(5.0));
+  CHECK(pounds(0.75) == Approx(720).margin(5.0));
+}
+
 // S-NDS-12K, verified: NDS Table 12K, lag screws through a steel side plate, across the grain, G 0.50; rounded to 10 lb.
 TEST_CASE("dowel: lag screws across their length are the rows of Table 12K", "[loads][published]") {
   struct Row {

@@ -247,7 +247,7 @@ TEST_CASE("hardware: without a hoist its pieces are left out, and the stair's st
   CHECK_FALSE(has(report, "hoist line"));
   for (const char* name :
        {"pipe", "pipe's give", "side rail in bending", "side rail in shear", "side rail's give", "tread in bending",
-        "tread's give", "tread's fixing at each end", "scab in bending", "scab's fixing", "lock pin in shear",
+        "tread's give", "tread's fixing at each end", "side rails' ends butting", "scab in bending", "scab's fixing", "lock pin in shear",
         "lock pin, bending and bearing in the wood", "side rail, split by the lock pin", "lock pin's way to the edge",
         "each hinge", "hinge's screws, each leaf", "hook's rod at the bend", "hook's shank where the wood begins",
         "hook's screws", "hooks held down on the pipe", "bracket", "bracket's screws", "caster"})
@@ -261,6 +261,18 @@ TEST_CASE("hardware: a stair without locks is told that its hinges carry the ben
   CHECK(item_of(report, "each hinge").note.find("which it must not") != std::string::npos);
   CHECK_FALSE(has(report, "lock pin in shear"));
   CHECK(item_of(report, "each hinge").load > 0.0);
+}
+
+TEST_CASE("hardware: in a slotted hole the pin carries nothing that the butting ends and the hinge do", "[loads]") {
+  Scene tight = screwed_scene(), slotted = screwed_scene();
+  slotted.stair.locks[0].slotted = true;
+  const LoadsReport held = report_of(tight, false), free = report_of(slotted, false);
+  CHECK(has(held, "side rail, split by the lock pin"));
+  CHECK_FALSE(has(free, "side rail, split by the lock pin"));
+  CHECK(has(free, "side rails' ends butting"));
+  CHECK(item_of(free, "each hinge").load <= item_of(held, "each hinge").load);
+  slotted.stair.hinges[0].face = HingeFace::front;  // on the pressed face the ends would gape
+  CHECK(has(report_of(slotted, false), "side rail, split by the lock pin"));
 }
 
 TEST_CASE("hardware: a heavier person loads every piece of the stair more", "[loads]") {

@@ -71,7 +71,7 @@ stair:
       limit: 178
       leaf: [75, 3]
       screws: {count: 4, diameter: 5, thread: 30, kind: wood, species: SPF}
-  locks: [{scab: 2x6, length: 900, spacer: 38, pin: 10, pin head: [18, 6], screws: {count: 8, diameter: 5, thread: 38, kind: wood, species: SPF}}]
+  locks: [{scab: 2x6, length: 900, spacer: 38, pin: 10, pin head: [18, 6], hole: slotted, screws: {count: 8, diameter: 5, thread: 38, kind: wood, species: SPF}}]
   treads: {lumber: 2x6, rise: equal, first: 246, overhang: 0, held by: cleats, screws: {count: 4, diameter: 6, thread: 60, kind: wood, species: SPF}}
   hooks:
     stations: [-261, 261]

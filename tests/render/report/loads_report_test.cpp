@@ -67,6 +67,13 @@ TEST_CASE("hardware words: what nothing is known of is not within, and a load fo
   CHECK(count_hardware({line, eye, joist}).unknown == 1);
 }
 
+TEST_CASE("hardware words: the answer says how much of it rests on figures from memory", "[report]") {
+  HardwareItem pin = piece("pin", 100.0, 900.0);
+  pin.status = SourceStatus::memory;
+  CHECK_THAT(hardware_sentence({pin, piece("line", 100.0, 900.0)}, DisplayUnits::metric),
+             Contains("what 1 piece bears rests on figures from memory"));
+}
+
 TEST_CASE("loads text: a piece that is not said is told what it needs, and what must not break it", "[report]") {
   const std::string text = loads_text(HoistParts(sample_scene()).loaded(), {});
   CHECK_THAT(text, Contains("NOT SAID") && Contains("needs ") && Contains(", to break past "));
