@@ -64,7 +64,8 @@ class Writer {
     }
     page_.table("STANDING, with a person of " + mass_text(Nominal{report.mass}, units_), table);
     page_.paragraph(
-        "The foot in the middle and all on the floor; one hook and one caster: whichever feet are in the air, the foot up to " +
+        "The foot in the middle and all on the floor; one hook and one caster: whichever feet are in the air, the foot "
+        "up to " +
         place_text(Nominal{subject_.scene.climber.aside}, units_) + " aside. Bends: stress in the side rails.");
   }
 
@@ -92,7 +93,8 @@ class Writer {
       if (said(load)) page_.paragraph(framing_words(subject_.scene, load, force));
     if (!std::all_of(all.begin(), all.end(), said))
       page_.paragraph(
-          "Where the members are that brackets or ceiling point hang from is not said (loft.framing, room.framing): one "
+          "Where the members are that brackets or ceiling point hang from is not said (loft.framing, room.framing): "
+          "one "
           "member may get all of a bracket's load, or of the ceiling point's.");
     page_.paragraph(std::string(kFramingCaution) + ".");
   }
@@ -160,13 +162,16 @@ std::string loads_assumed(const LoadsSubject& subject) {
   const ClimberReport& climber = subject.loads.climber;
   const Climber& who = subject.scene.climber;
   const auto length = [&](double metres) { return place_text(Nominal{metres}, subject.units); };
-  std::string text = "Cases, each on every tread, with whichever feet in the air: one person of " +
-                     mass_text(Nominal{climber.mass}, subject.units) + "; one of " + mass_text(Nominal{who.usual}, subject.units) +
-                     " who climbs, footfalls " + format_decimal(Nominal{who.footfall}, 2) + " times the weight; steps off the top with a push of " +
-                     force_text(Nominal{who.push}, subject.units) + "; leans " + length(who.leans_out) +
-                     " out; the foot up to " + length(who.aside) + " aside. Against what breaks a piece: five times the usual "
-                     "person, 1,000 lb at least (29 CFR 1910.25(b)(6)), and a stair that catches while the line is hauled. "
-                     "Wood: " + std::string(climber.wood.species->full_name) + " No. 2, dry, normal duration of load";
+  std::string text =
+      "Cases, each on every tread, with whichever feet in the air: one person of " +
+      mass_text(Nominal{climber.mass}, subject.units) + "; one of " + mass_text(Nominal{who.usual}, subject.units) +
+      " who climbs, footfalls " + format_decimal(Nominal{who.footfall}, 2) +
+      " times the weight; steps off the top with a push of " + force_text(Nominal{who.push}, subject.units) +
+      "; leans " + length(who.leans_out) + " out; the foot up to " + length(who.aside) +
+      " aside. Against what breaks a piece: five times the usual "
+      "person, 1,000 lb at least (29 CFR 1910.25(b)(6)), and a stair that catches while the line is hauled. "
+      "Wood: " +
+      std::string(climber.wood.species->full_name) + " No. 2, dry, normal duration of load";
   if (climber.wood.assumed) text += " (no species given)";
   text += "; the pipe is steel of grade " + subject.scene.rail.pipe.steel + ". Loads of a moving line times " +
           format_decimal(Nominal{subject.scene.dynamic_factor}, 2) + ".";

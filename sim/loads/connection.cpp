@@ -21,12 +21,14 @@ double end_connection_shear(double shear, double breadth, double depth, double e
 }
 
 std::string setting_rule(const Scene& scene, const Screws& screws) {
-  constexpr double kSmallEnd = 15.0, kSmallEdge = 2.5, kSmallApart = 10.0;  // under 1/4 in, undrilled wood splits sooner
+  constexpr double kSmallEnd = 15.0, kSmallEdge = 2.5,
+                   kSmallApart = 10.0;  // under 1/4 in, undrilled wood splits sooner
   constexpr double kEdge = 4.0, kApart = 4.0, kQuarterInch = 0.00635;
   const bool small = screws.diameter < kQuarterInch;
   const auto times = [&](double count) { return say_length(scene, AtMost{count * screws.diameter}); };
   return "no nearer than " + times(small ? kSmallEnd : kEndDistance) + " to the wood's end, " +
-         times(small ? kSmallEdge : kEdge) + " to its edge and " + times(small ? kSmallApart : kApart) + " to each other";
+         times(small ? kSmallEdge : kEdge) + " to its edge and " + times(small ? kSmallApart : kApart) +
+         " to each other";
 }
 
 }  // namespace stowpath

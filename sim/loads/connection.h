@@ -13,13 +13,15 @@ namespace stowpath {
 /// Source: S-NDS-124, NDS 12.4.1 and 12.4.2: from memory.
 double pulled_and_sheared(double pull_resistance, double shear_resistance, double pull, double shear);
 
-/// The greatest force across the grain at a connection within five depths of a board's end [N]: V' = 2/3 F_v b d_e (d_e / d)^2.
+/// The greatest force across the grain at a connection within five depths of a board's end [N]: V' = 2/3 F_v b d_e (d_e
+/// / d)^2.
 /// @param shear  F_v [Pa]; @param breadth, depth  of the board [m]
 /// @param effective_depth  from its unloaded edge to the connection [m]
 /// Source: S-NDS-3433, NDS 3.4.3.3: from memory.
 double end_connection_shear(double shear, double breadth, double depth, double effective_depth);
 
-/// Of what a screw carries across its length in side grain, how much is left in end grain: C_eg of NDS 12.5.2.2, from memory.
+/// Of what a screw carries across its length in side grain, how much is left in end grain: C_eg of NDS 12.5.2.2, from
+/// memory.
 inline constexpr double kEndGrainShear = 0.67;
 
 /// How far a dowel must be from where its board ends and from the edge that it pushes towards, in diameters: NDS Tables

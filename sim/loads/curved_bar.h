@@ -21,8 +21,8 @@ struct CurvedBarStress {
 /// Winkler's theory: the neutral line lies at A / integral(dA / r), a little inside the middle.
 /// @param inside  radius of the inner fibre [m]
 /// @param lever  of the force about the section's centre [m]
-/// Source: Shigley, Mechanical Engineering Design, "curved beams in flexure": the formulas from memory, its crane hook as
-/// check.
+/// Source: Shigley, Mechanical Engineering Design, "curved beams in flexure": the formulas from memory, its crane hook
+/// as check.
 CurvedBarStress curved_bar_stress(const BarSection& section, double inside, double lever);
 
 }  // namespace stowpath

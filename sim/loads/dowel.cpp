@@ -75,9 +75,9 @@ double one_screw(const Screws& screws, double gravity, double side, double side_
   if (!deep_enough(screws)) return 0.0;
   const double root = screws.lag ? lag_root(screws.diameter) : wood_screw_root(screws.diameter);
   const double bearing = dowel_bearing(gravity, screws.diameter, true);
-  return dowel_resistance({root, side, screws.thread, 0.0, side_bearing, bearing, screw_bending_yield(screws.diameter),
-                           screws.diameter},
-                          true);
+  return dowel_resistance(
+      {root, side, screws.thread, 0.0, side_bearing, bearing, screw_bending_yield(screws.diameter), screws.diameter},
+      true);
 }
 
 }  // namespace

@@ -174,9 +174,8 @@ void add_screwed_eye(HoistItems& to, const Screws& eye) {
   item.name = "eye at the ceiling point, its thread in the wood";
   item.load = to.dynamic() * size_of(to.state.ceiling);
   item.where = to.state.where;
-  item.resistance =
-      eye.count * pulled_and_sheared(screw_pull(eye, wood.gravity), screw_shear(eye, wood.gravity, 0.0), load.along,
-                                     load.across);
+  item.resistance = eye.count * pulled_and_sheared(screw_pull(eye, wood.gravity), screw_shear(eye, wood.gravity, 0.0),
+                                                   load.along, load.across);
   item.reserve = load.across > 0.0 ? kDowelReserve : screw_reserve(eye);
   item.basis = "NDS withdrawal of " + say_screws(to.scene(), eye, wood) + ", with the side pull by NDS 12.4.1";
   item.status = load.across > 0.0 ? SourceStatus::memory : SourceStatus::verified;
@@ -240,7 +239,8 @@ void say_cure(HoistItems& to, std::size_t from) {
   if (to.state.doing != HoistDoing::snagged) return;
   for (std::size_t i = from; i < to.items.size(); ++i) {
     HardwareItem& item = to.items[i];
-    if (item.name != "fold line" && item.ratio() && item.reserve * *item.ratio() < 1.0) also(item, std::string(kSnagCure));
+    if (item.name != "fold line" && item.ratio() && item.reserve * *item.ratio() < 1.0)
+      also(item, std::string(kSnagCure));
   }
 }
 

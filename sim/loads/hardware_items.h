@@ -37,8 +37,8 @@ std::string say_screws(const Scene& scene, const Screws& screws, const Species& 
 
 inline constexpr double kMildSteelYield = 36e3 * 6894.757293168;  ///< ASTM A36, from memory [Pa]
 
-// What breaks a piece over what it may carry for good; all from memory. Steel by its tensile strength of 58 ksi over the
-// yield of 36, times the 1.67 of bending; wood by ASTM D245, the divisor of its strength in bending and shear.
+// What breaks a piece over what it may carry for good; all from memory. Steel by its tensile strength of 58 ksi over
+// the yield of 36, times the 1.67 of bending; wood by ASTM D245, the divisor of its strength in bending and shear.
 inline constexpr double kSteelReserve = kSteelFactor * 58.0 / 36.0;
 inline constexpr double kWoodReserve = 2.1;
 

@@ -55,7 +55,8 @@ HardwareItem& add_pipe_stress(RailItems& to, const std::string& name, double str
 void add_pipe(RailItems& to) {
   const MovingPeaks& peaks = to.rail.peaks;
   const bool sags = peaks.sagging.value >= peaks.hogging.value;
-  add_pipe_stress(to, "pipe", to.rail.design_stress, stair_at(to, sags ? peaks.sagging.position : peaks.hogging.position))
+  add_pipe_stress(to, "pipe", to.rail.design_stress,
+                  stair_at(to, sags ? peaks.sagging.position : peaks.hogging.position))
       .note = "continuous over its brackets";
   const auto holds = [](const MovingPeak& hold) { return hold.value > 0.0; };
   const bool lifts = std::any_of(peaks.hold.begin(), peaks.hold.end(), holds);
@@ -103,8 +104,8 @@ void add_rated(RailItems& to, const std::string& name, double load, const std::s
 void add_arm(RailItems& to, const BracketLoad& load) {
   const Brackets& brackets = to.scene().rail.brackets;
   if (brackets.shape == BracketShape::outline || !(brackets.arm > 0.0)) return;
-  HardwareItem& arm = to.add(brackets.post ? "bracket's arm at its post" : "bracket's arm at its plate", LoadKind::moment,
-                             load.bending, bracket_where(to, load));
+  HardwareItem& arm = to.add(brackets.post ? "bracket's arm at its post" : "bracket's arm at its plate",
+                             LoadKind::moment, load.bending, bracket_where(to, load));
   arm.resistance = kMildSteelYield / kSteelFactor * std::numbers::pi / 32 * std::pow(brackets.arm, 3);
   arm.basis = "a plain round rod of mild steel, yield 36 ksi over 1.67";
   arm.status = SourceStatus::memory;
@@ -124,22 +125,25 @@ void add_screws(RailItems& to, const BracketLoad& load) {
   }
   const Screws& screws = *brackets.screws;
   const Species& wood = wood_of(screws, to.inputs.climber);
-  HardwareItem& pulled = to.add("bracket's screws, each of those pulled", LoadKind::force, std::hypot(load.pull, load.shear),
-                               bracket_where(to, load));
-  pulled.resistance = pulled_and_sheared(screw_pull(screws, wood.gravity),
-                                        screw_shear(screws, wood.gravity, brackets.plate_thickness), load.pull, load.shear);
+  HardwareItem& pulled = to.add("bracket's screws, each of those pulled", LoadKind::force,
+                                std::hypot(load.pull, load.shear), bracket_where(to, load));
+  pulled.resistance =
+      pulled_and_sheared(screw_pull(screws, wood.gravity), screw_shear(screws, wood.gravity, brackets.plate_thickness),
+                         load.pull, load.shear);
   pulled.basis = "pull and shear together by NDS 12.4.1, " + say_screws(to.scene(), screws, wood);
   pulled.reserve = kDowelReserve;
   pulled.status = SourceStatus::memory;
-  pulled.note = "the plate turns about its edge; the half of its screws away from that, at 3/4 of its height, hold it; " +
-               setting_rule(to.scene(), screws);
+  pulled.note =
+      "the plate turns about its edge; the half of its screws away from that, at 3/4 of its height, hold it; " +
+      setting_rule(to.scene(), screws);
 }
 
 /// A far bracket must hold the pipe down: what straps it or screws it to its saddle.
 void add_hold_down(RailItems& to, const BracketLoad& load) {
   add_rated(to, "saddle, holding the pipe down", norm(load.force), bracket_where(to, load), {"saddle"});
   if (!to.items.back().resistance)
-    to.items.back().note = "brackets further off must hold the pipe down: strap it or screw it to its saddles, and rate that";
+    to.items.back().note =
+        "brackets further off must hold the pipe down: strap it or screw it to its saddles, and rate that";
 }
 
 }  // namespace

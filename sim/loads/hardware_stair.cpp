@@ -124,8 +124,7 @@ std::vector<HardwareItem> standing_items(const HardwareInputs& inputs, const Sta
   for (const SideLoad& side : state.sides)
     for (std::size_t k = 0; k < side.joints.size(); ++k) add_joint(to, k, side.joints[k]);
   const double share = 1.0 / static_cast<double>(std::max<std::size_t>(1, state.hooks.size()));
-  for (const double hook : state.hooks)
-    add_hook(to, {state.thrust * share, std::max(0.0, hook)}, state.along * share);
+  for (const double hook : state.hooks) add_hook(to, {state.thrust * share, std::max(0.0, hook)}, state.along * share);
   add_standing_firm(to, state);
   add_casters(to, state);
   Pieces worst;  // of both sides and all hooks

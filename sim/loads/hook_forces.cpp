@@ -19,7 +19,9 @@ std::vector<double> pressed(const std::vector<double>& hooks) {
 
 HookForces forces_of(const Model& model, const StandingState& state, const std::vector<double>& hooks) {
   const double all = sum_of(hooks);
-  HookForces out{state.where, {-state.thrust, -all}, std::vector<double>(hooks.size(), 1.0 / static_cast<double>(hooks.size())),
+  HookForces out{state.where,
+                 {-state.thrust, -all},
+                 std::vector<double>(hooks.size(), 1.0 / static_cast<double>(hooks.size())),
                  model.span};
   out.ultimate = state.ultimate;
   if (all > 0.0)

@@ -8,8 +8,8 @@
 
 namespace stowpath {
 
-/// What the standing stair under the codes' concentrated load does to the pipe, over its whole span of stations: with all
-/// on the floor, and with whichever feet in the air. Straight down.
+/// What the standing stair under the codes' concentrated load does to the pipe, over its whole span of stations: with
+/// all on the floor, and with whichever feet in the air. Straight down.
 /// @param report  not without a place
 std::vector<HookForces> standing_hook_forces(const Model& model, const ClimberReport& report);
 

@@ -43,8 +43,9 @@ Shank shank_of(const Stair& stair) {
 /// curved bar of round section or, for a plate's rim, of rectangular section.
 double bend_stress(const Hooks& hooks) {
   const double centre = hooks.inside + 0.5 * hooks.depth();
-  return curved_bar_stress(hooks.form == HookForm::rod ? round_bar(hooks.depth()) : flat_bar(hooks.depth(), hooks.thickness),
-                           hooks.inside, centre)
+  return curved_bar_stress(
+             hooks.form == HookForm::rod ? round_bar(hooks.depth()) : flat_bar(hooks.depth(), hooks.thickness),
+             hooks.inside, centre)
       .inner;
 }
 
@@ -69,7 +70,8 @@ struct ShankSection {
 ShankSection section_of(const Hooks& hooks) {
   const double d = hooks.depth();
   if (hooks.form == HookForm::rod)
-    return {std::numbers::pi / 32 * std::pow(d, 3), std::numbers::pi / 32 * std::pow(d, 3), std::numbers::pi / 4 * d * d};
+    return {std::numbers::pi / 32 * std::pow(d, 3), std::numbers::pi / 32 * std::pow(d, 3),
+            std::numbers::pi / 4 * d * d};
   return {hooks.thickness * d * d / 6, d * hooks.thickness * hooks.thickness / 6, d * hooks.thickness};
 }
 
@@ -77,10 +79,11 @@ ShankSection section_of(const Hooks& hooks) {
 double shank_stress(const StairItems& to, const Shank& shank, Vec2 force, double along) {
   const Hooks& hooks = to.scene().stair.hooks;
   const ShankSection section = section_of(hooks);
-  const double aside = std::min(along, to.scene().friction.hook.hi * norm(force)) * std::hypot(shank.wood, shank.across);
+  const double aside =
+      std::min(along, to.scene().friction.hook.hi * norm(force)) * std::hypot(shank.wood, shank.across);
   const double in_plane = moment_about(to, {shank.wood, shank.across}, force) / section.in_plane;
-  const double bending = hooks.form == HookForm::rod ? std::hypot(in_plane, aside / section.aside)
-                                                     : in_plane + aside / section.aside;
+  const double bending =
+      hooks.form == HookForm::rod ? std::hypot(in_plane, aside / section.aside) : in_plane + aside / section.aside;
   return bending + norm(force) / section.area;
 }
 
@@ -130,7 +133,8 @@ void add_screws_of_hook(StairItems& to, Vec2 force) {
   held.basis = "dowel equations of the NDS, " + say_screws(to.scene(), screws, wood);
   held.reserve = kDowelReserve;
   held.status = SourceStatus::memory;
-  held.note = "in a row on the wood under the shank, the outer two 2/3 of it apart; " + setting_rule(to.scene(), screws);
+  held.note =
+      "in a row on the wood under the shank, the outer two 2/3 of it apart; " + setting_rule(to.scene(), screws);
 }
 
 }  // namespace

@@ -83,9 +83,8 @@ void add_distances(StairItems& to, std::size_t k) {
 void add_scab(StairItems& to, std::size_t k, const JointLoad& joint) {
   const Lock& lock = to.scene().stair.locks[k];
   const Section section = rectangle_section(lock.thickness, lock.width);
-  HardwareItem& item =
-      to.add_wood("scab" + joint_name(to, k) + " in bending", joint.scab / section.modulus,
-                  bending_value(*to.inputs.climber.wood.species, lock.width), "F_b with C_F");
+  HardwareItem& item = to.add_wood("scab" + joint_name(to, k) + " in bending", joint.scab / section.modulus,
+                                   bending_value(*to.inputs.climber.wood.species, lock.width), "F_b with C_F");
   item.note += std::string(item.note.empty() ? "" : "; ") + "the whole moment of one side, of the side rails' species";
 }
 
@@ -125,8 +124,9 @@ void add_leaf_screws(StairItems& to, std::size_t k, AlongAcross force) {
   }
   const Species& wood = wood_of(*screws, to.inputs.climber);
   HardwareItem& held = to.add(name, LoadKind::force, size);
-  held.resistance = screws->count * pulled_and_sheared(screw_pull(*screws, wood.gravity),
-                                                       screw_shear(*screws, wood.gravity, 0.0), force.across, force.along);
+  held.resistance =
+      screws->count * pulled_and_sheared(screw_pull(*screws, wood.gravity), screw_shear(*screws, wood.gravity, 0.0),
+                                         force.across, force.along);
   held.basis = "pull and shear together by NDS 12.4.1, " + say_screws(to.scene(), *screws, wood);
   held.reserve = kDowelReserve;
   held.status = SourceStatus::memory;
@@ -144,8 +144,8 @@ void add_hinge(StairItems& to, std::size_t k, double force, AlongAcross parts, c
   to.items.back().where += how;
 }
 
-/// Whether the hinge is on the face that the moment stretches, so that the ends butt on the other one and nothing else is
-/// needed: a stair that sags is stretched on its back.
+/// Whether the hinge is on the face that the moment stretches, so that the ends butt on the other one and nothing else
+/// is needed: a stair that sags is stretched on its back.
 bool ends_hold(const Stair& stair, std::size_t k, double moment) {
   return (stair.hinges[k].face == HingeFace::back) == (moment >= 0.0);
 }

@@ -4,7 +4,8 @@
 
 namespace stowpath {
 
-/// All pieces of one side of a joint: hinge, its screws, pin, scab and what fixes it, and the side rail where the pin is.
+/// All pieces of one side of a joint: hinge, its screws, pin, scab and what fixes it, and the side rail where the pin
+/// is.
 void add_joint(StairItems& to, std::size_t hinge, const JointLoad& joint);
 
 }  // namespace stowpath

@@ -8,12 +8,14 @@ namespace stowpath {
 
 namespace {
 
-constexpr Source kConcentrated{"S-IRC-live", "IRC Table R301.5, stairs: 300 lb on 4 square inches", SourceStatus::verified};
+constexpr Source kConcentrated{"S-IRC-live", "IRC Table R301.5, stairs: 300 lb on 4 square inches",
+                               SourceStatus::verified};
 constexpr Source kFootfall{"S-DYN-foot", "footfalls reach about 1.5 times a person's weight on stairs",
                            SourceStatus::memory};
 constexpr Source kPush{"S-HUM-60lb", "an average man pulls about 60 lb level on a rope", SourceStatus::verified};
 constexpr Source kLeaning{"S-AN-reach", "a body beyond its foot by about half a reach", SourceStatus::judgement};
-constexpr Source kFiveTimes{"S-OSHA-25b6", "29 CFR 1910.25(b)(6): five times the usual load, 1,000 lb at least, anywhere",
+constexpr Source kFiveTimes{"S-OSHA-25b6",
+                            "29 CFR 1910.25(b)(6): five times the usual load, 1,000 lb at least, anywhere",
                             SourceStatus::verified};
 
 }  // namespace

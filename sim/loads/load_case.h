@@ -8,8 +8,8 @@
 
 namespace stowpath {
 
-/// One way in which a person loads the standing stair. A case more can only make an answer stricter: every piece is looked
-/// at in all of them, and keeps its own worst.
+/// One way in which a person loads the standing stair. A case more can only make an answer stricter: every piece is
+/// looked at in all of them, and keeps its own worst.
 struct LoadCase {
   std::string name;       ///< "one person", "stepping off the top"
   double mass = 0.0;      ///< that stands on the stair, any factor for footfalls in it [kg]

@@ -63,7 +63,9 @@ std::vector<FramingLoad> look_at_framing(const Scene& scene, const std::vector<R
 }  // namespace
 
 std::vector<RailCase> telling_rails(const std::vector<RailCase>& rails) {
-  const auto kind = [](const HookForces& forces) { return std::tuple(forces.ultimate, forces.moving, forces.total.x != 0.0); };
+  const auto kind = [](const HookForces& forces) {
+    return std::tuple(forces.ultimate, forces.moving, forces.total.x != 0.0);
+  };
   std::vector<RailCase> out;
   for (const RailCase& rail : rails) {
     const auto same = [&](const RailCase& other) { return kind(other.forces) == kind(rail.forces); };

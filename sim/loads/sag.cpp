@@ -30,8 +30,8 @@ double drag_growth(const Model& model, double least_lean) {
   for (const Move& move : model.moves)
     for (const Segment& segment : move.segments)
       if (segment.kind == SegmentKind::drag)
-        growth = std::max(growth, 1.0 + upper_reach(model, segment.drag.hinge) *
-                                             drag_turn(model.linkage, segment, least_lean));
+        growth = std::max(growth,
+                          1.0 + upper_reach(model, segment.drag.hinge) * drag_turn(model.linkage, segment, least_lean));
   return growth;
 }
 
@@ -45,8 +45,7 @@ Standing stand_lowered(const Scene& scene, const Linkage& linkage, double lower)
 
 PipeSag pipe_sag(const Scene& scene, const Model& model) {
   PipeSag sag;
-  for (const HookForces& forces : standing_hook_forces(model, climb(scene, model)))
-    look_along(scene, forces, sag);
+  for (const HookForces& forces : standing_hook_forces(model, climb(scene, model))) look_along(scene, forces, sag);
   return sag;
 }
 

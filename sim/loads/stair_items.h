@@ -13,8 +13,8 @@ namespace stowpath {
 struct StairItems {
   const HardwareInputs& inputs;
   std::vector<HardwareItem>& items;
-  std::string where;      ///< the state
-  double dynamic = 1.0;   ///< its factor, which every load takes
+  std::string where;     ///< the state
+  double dynamic = 1.0;  ///< its factor, which every load takes
 
   const Scene& scene() const { return inputs.scene; }
 

@@ -42,8 +42,8 @@ std::vector<Standpoint> bare_points(const StandingStair& stair) {
   const int count = static_cast<int>(stair.axle_along / kBareStep);
   for (int k = count; k >= 0; --k) {
     const double along = stair.axle_along * k / std::max(count, 1);
-    const auto section = static_cast<std::size_t>(
-        std::upper_bound(stair.starts.begin(), stair.starts.end(), along) - stair.starts.begin() - 1);
+    const auto section = static_cast<std::size_t>(std::upper_bound(stair.starts.begin(), stair.starts.end(), along) -
+                                                  stair.starts.begin() - 1);
     const Vec2 at{along - stair.starts[section], stair.scene.stair.side_rails.front_face};
     points.push_back({say_length(stair.scene, Nominal{along}) + " along", static_cast<int>(section), at, along});
   }
@@ -63,7 +63,8 @@ void load_own_mass(StandingStair& stair) {
 StandingStair stand_still(const Scene& scene, const Model& model, double elasticity) {
   Configuration pose;
   pose.lean = model.working_lean;
-  StandingStair stair{scene, model, place_sections(model.linkage, pose), section_starts(model.linkage), 0, {}, 0, 0, {}};
+  StandingStair stair{scene, model, place_sections(model.linkage, pose), section_starts(model.linkage), 0, {}, 0,
+                      0,     {}};
   const Casters& casters = scene.stair.casters;
   stair.axle_along = stair.starts.back() + casters.along;
   stair.axle = stair.room(model.linkage.sections - 1, {casters.along, casters.across});

@@ -11,10 +11,10 @@ namespace stowpath {
 
 /// Where a person can stand on the stair.
 struct Standpoint {
-  std::string name;      ///< "tread 3", counted from below, or "1.250 m along" on a stair without treads
+  std::string name;  ///< "tread 3", counted from below, or "1.250 m along" on a stair without treads
   int section = 0;
-  Vec2 at;               ///< in the section's frame [m]
-  double along = 0.0;    ///< on the straight chain, from the pivot [m]
+  Vec2 at;             ///< in the section's frame [m]
+  double along = 0.0;  ///< on the straight chain, from the pivot [m]
 };
 
 /// All that no person's place changes: the standing stair, straight between the pivot and the casters' axle, its joints
@@ -28,7 +28,7 @@ struct StandingStair {
   Vec2 axle;                   ///< in the room [m]
   double sine = 0.0;           ///< of the lean from plumb
   double cosine = 0.0;
-  Beam beam;                   ///< both side rails, the stair's own mass on it
+  Beam beam;  ///< both side rails, the stair's own mass on it
 
   Vec2 room(int section, Vec2 at) const { return X_W[static_cast<std::size_t>(section)] * at; }
 };

@@ -14,10 +14,10 @@ namespace {
 
 /// What a set of weights and pushes does to the stair as a whole, in the side view.
 struct SideView {
-  double floor = 0.0;           // on all casters, upward [N]
-  double hooks = 0.0;           // on all hooks, upward [N]
-  double thrust = 0.0;          // on all hooks, outward [N]
-  std::vector<double> moments;  // about each hinge of what is below it; positive where it sags [N m]
+  double floor = 0.0;               // on all casters, upward [N]
+  double hooks = 0.0;               // on all hooks, upward [N]
+  double thrust = 0.0;              // on all hooks, outward [N]
+  std::vector<double> moments;      // about each hinge of what is below it; positive where it sags [N m]
   std::vector<AlongAcross> passed;  // by each joint to what is below it
 };
 
@@ -64,8 +64,8 @@ SideView side_view(const StandingStair& stair, const std::vector<Push>& pushes) 
 struct Posture {
   const LoadCase& load;
   const Standpoint& stands;
-  double aside = 0.0;   // positive to the right [m]
-  double outward = 0.0; // level push on the stair [N]
+  double aside = 0.0;    // positive to the right [m]
+  double outward = 0.0;  // level push on the stair [N]
 };
 
 std::vector<Push> pushes_of(const StandingStair& stair, const Posture& posture) {
@@ -141,11 +141,8 @@ class StateMaker {
         posture_(posture),
         own_(side_view(stair, pushes_of(own_weights(stair)))),
         person_(side_view(stair, pushes_of(stair, posture))),
-        front_{own_.hooks + person_.hooks,
-               own_.floor + person_.floor,
-               posture.load.mass * kGravity * posture.aside,
-               outermost(stair.scene.stair.hooks.stations),
-               outermost(stair.scene.stair.casters.stations)} {}
+        front_{own_.hooks + person_.hooks, own_.floor + person_.floor, posture.load.mass * kGravity * posture.aside,
+               outermost(stair.scene.stair.hooks.stations), outermost(stair.scene.stair.casters.stations)} {}
 
   void add_to(std::vector<StandingState>& states) const {
     const Interval range = right_caster_range(front_);
@@ -194,7 +191,8 @@ class StateMaker {
     return out;
   }
 
-  /// The side of the stand runs from the outermost hook to the outermost caster; the rail and the floor hold no side down.
+  /// The side of the stand runs from the outermost hook to the outermost caster; the rail and the floor hold no side
+  /// down.
   void look_at_tipping(StandingState& out) const {
     if (posture_.aside == 0.0 || stair_.scene.stair.casters.stations.empty()) return;
     const double way = posture_.aside < 0.0 ? -1.0 : 1.0;
@@ -211,15 +209,17 @@ class StateMaker {
   SideLoad side(SideShare share) const {
     const BeamPeaks peaks = rail_peaks(share);
     const double one_of_two = 2.0;  // the beam is as stiff as both side rails together
-    SideLoad out{std::max(peaks.sagging.value, peaks.hogging.value), peaks.shear.value,
-                 one_of_two * std::max(peaks.down.value, peaks.up.value), {}};
+    SideLoad out{std::max(peaks.sagging.value, peaks.hogging.value),
+                 peaks.shear.value,
+                 one_of_two * std::max(peaks.down.value, peaks.up.value),
+                 {}};
     for (int k = 0; k + 1 < stair_.model.linkage.sections; ++k) {
       const auto i = static_cast<std::size_t>(k);
       const double moment = share.person * person_.moments[i] + share.own * own_.moments[i];
       const AlongAcross &p = person_.passed[i], &o = own_.passed[i];
-      out.joints.push_back(joint_load(
-          stair_, k, moment,
-          {share.person * p.along + share.own * o.along, share.person * p.across + share.own * o.across}));
+      out.joints.push_back(
+          joint_load(stair_, k, moment,
+                     {share.person * p.along + share.own * o.along, share.person * p.across + share.own * o.across}));
     }
     return out;
   }
@@ -271,7 +271,8 @@ JointLoad joint_load(const StandingStair& stair, int hinge, double moment, Along
 
 double sum_of(const std::vector<double>& forces) { return std::accumulate(forces.begin(), forces.end(), 0.0); }
 
-std::vector<StandingState> standing_states_at(const StandingStair& stair, const LoadCase& load, const Standpoint& point) {
+std::vector<StandingState> standing_states_at(const StandingStair& stair, const LoadCase& load,
+                                              const Standpoint& point) {
   std::vector<StandingState> states;
   for (const double outward : to_each_side(load.push))
     for (const double aside : to_each_side(load.aside))

@@ -23,7 +23,8 @@ TEST_CASE("connection: a load aslant by the code's formula", "[loads]") {
   CHECK(pulled_and_sheared(600.0, 200.0, 0.5, 0.8660254037844386) == Approx(240.0));
 }
 
-TEST_CASE("connection: what a screw carries aslant lies between its two resistances, and falls with either", "[loads]") {
+TEST_CASE("connection: what a screw carries aslant lies between its two resistances, and falls with either",
+          "[loads]") {
   std::mt19937 random(5);
   const auto draw = [&](double lo, double hi) { return std::uniform_real_distribution<double>(lo, hi)(random); };
   for (int i = 0; i < 500; ++i) {
@@ -39,9 +40,12 @@ TEST_CASE("connection: what a screw carries aslant lies between its two resistan
 // NDS 3.4.3.3, from memory, by hand: a 2x4 of SPF (135 psi), the pin in mid-depth: 2/3 * 135 * 1.5 * 1.75 * (1/2)^2 =
 // 59.1 lb; a 2x6: 92.8 lb, and of DF-L (180 psi) 123.75 lb.
 TEST_CASE("connection: near its end a board carries little across its grain", "[loads]") {
-  CHECK(end_connection_shear(135 * kPsi, 1.5 * kInch, 3.5 * kInch, 1.75 * kInch) / kPound == Approx(59.06).margin(0.01));
-  CHECK(end_connection_shear(135 * kPsi, 1.5 * kInch, 5.5 * kInch, 2.75 * kInch) / kPound == Approx(92.81).margin(0.01));
-  CHECK(end_connection_shear(180 * kPsi, 1.5 * kInch, 5.5 * kInch, 2.75 * kInch) / kPound == Approx(123.75).margin(0.01));
+  CHECK(end_connection_shear(135 * kPsi, 1.5 * kInch, 3.5 * kInch, 1.75 * kInch) / kPound ==
+        Approx(59.06).margin(0.01));
+  CHECK(end_connection_shear(135 * kPsi, 1.5 * kInch, 5.5 * kInch, 2.75 * kInch) / kPound ==
+        Approx(92.81).margin(0.01));
+  CHECK(end_connection_shear(180 * kPsi, 1.5 * kInch, 5.5 * kInch, 2.75 * kInch) / kPound ==
+        Approx(123.75).margin(0.01));
   const double d = 0.140;
   CHECK(end_connection_shear(1e6, 0.038, d, d) == Approx(2.0 / 3.0 * 1e6 * 0.038 * d));  // d_e = d: a beam's own shear
   for (double e = 0.02; e < d; e += 0.01)

@@ -8,8 +8,8 @@
 
 using namespace stowpath;
 
-// S-SHIG-hook, verified: Shigley, Mechanical Engineering Design, p. 120, a crane hook of 4 by 3/4 in, inside 2 in, under
-// 5,000 lbf: 16.9 ksi within and -5.63 ksi without.
+// S-SHIG-hook, verified: Shigley, Mechanical Engineering Design, p. 120, a crane hook of 4 by 3/4 in, inside 2 in,
+// under 5,000 lbf: 16.9 ksi within and -5.63 ksi without.
 TEST_CASE("curved bar: Shigley's crane hook", "[loads][published]") {
   const double ksi = 6894757.293168, force = 5000 * kPoundForce;
   const CurvedBarStress stress = curved_bar_stress(flat_bar(4 * kInch, 0.75 * kInch), 2 * kInch, 4 * kInch);

@@ -73,8 +73,8 @@ TEST_CASE("dowel: one screw pulled out bears the table's withdrawal over its thr
   CHECK(screw_pull(wood, 0.42) / kInch / kPoundPerInch == Approx(95.5).margin(0.06));
 }
 
-// NDS Table 12A, two members of 1 1/2 in and G 0.50 in single shear along the grain, from memory: 480, 600 and 720 lb for
-// bolts of 1/2, 5/8 and 3/4 in; rounded to 10 lb.
+// NDS Table 12A, two members of 1 1/2 in and G 0.50 in single shear along the grain, from memory: 480, 600 and 720 lb
+// for bolts of 1/2, 5/8 and 3/4 in; rounded to 10 lb.
 TEST_CASE("dowel: bolts between two boards are the rows of Table 12A", "[loads][published]") {
   const auto pounds = [](double size) {
     const double bearing = dowel_bearing(0.50, size * kInch, false);
@@ -86,13 +86,14 @@ TEST_CASE("dowel: bolts between two boards are the rows of Table 12A", "[loads][
   CHECK(pounds(0.75) == Approx(720).margin(5.0));
 }
 
-// S-NDS-12K, verified: NDS Table 12K, lag screws through a steel side plate, across the grain, G 0.50; rounded to 10 lb.
+// S-NDS-12K, verified: NDS Table 12K, lag screws through a steel side plate, across the grain, G 0.50; rounded to 10
+// lb.
 TEST_CASE("dowel: lag screws across their length are the rows of Table 12K", "[loads][published]") {
   struct Row {
     double plate, size, pounds;  // [in], [in], [lb]
   };
-  for (const Row& row : {Row{0.075, 0.25, 110}, Row{0.075, 0.3125, 130}, Row{0.075, 0.375, 130},
-                         Row{0.105, 0.25, 120}, Row{0.105, 0.3125, 140}, Row{0.105, 0.375, 140}}) {
+  for (const Row& row : {Row{0.075, 0.25, 110}, Row{0.075, 0.3125, 130}, Row{0.075, 0.375, 130}, Row{0.105, 0.25, 120},
+                         Row{0.105, 0.3125, 140}, Row{0.105, 0.375, 140}}) {
     INFO(row.plate << " in plate, " << row.size << " in lag");
     const Screws lag{1, row.size * kInch, 8 * row.size * kInch, true, ""};
     CHECK(screw_shear(lag, 0.50, row.plate * kInch) / 4.4482216152605 == Approx(row.pounds).margin(5.0));

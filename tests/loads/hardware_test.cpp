@@ -245,12 +245,30 @@ TEST_CASE("hardware: framing gets its share of the load and no verdict", "[loads
 TEST_CASE("hardware: without a hoist its pieces are left out, and the stair's stay", "[loads]") {
   const LoadsReport report = report_of(testing::sample_scene(), false);
   CHECK_FALSE(has(report, "hoist line"));
-  for (const char* name :
-       {"pipe", "pipe's give", "side rail in bending", "side rail in shear", "side rail's give", "tread in bending",
-        "tread's give", "tread's fixing at each end", "side rails' ends butting", "scab in bending", "scab's fixing", "lock pin in shear",
-        "lock pin, bending and bearing in the wood", "side rail, split by the lock pin", "lock pin's way to the edge",
-        "each hinge", "hinge's screws, each leaf", "hook's rod at the bend", "hook's shank where the wood begins",
-        "hook's screws", "hooks held down on the pipe", "bracket", "bracket's screws", "caster"})
+  for (const char* name : {"pipe",
+                           "pipe's give",
+                           "side rail in bending",
+                           "side rail in shear",
+                           "side rail's give",
+                           "tread in bending",
+                           "tread's give",
+                           "tread's fixing at each end",
+                           "side rails' ends butting",
+                           "scab in bending",
+                           "scab's fixing",
+                           "lock pin in shear",
+                           "lock pin, bending and bearing in the wood",
+                           "side rail, split by the lock pin",
+                           "lock pin's way to the edge",
+                           "each hinge",
+                           "hinge's screws, each leaf",
+                           "hook's rod at the bend",
+                           "hook's shank where the wood begins",
+                           "hook's screws",
+                           "hooks held down on the pipe",
+                           "bracket",
+                           "bracket's screws",
+                           "caster"})
     CHECK(has(report, name));
 }
 

@@ -68,8 +68,7 @@ TEST_CASE("standing states: about the pivot all forces balance in the side view,
     for (const StandingState& state : standing_states_at(stood.stair, pushed, point)) {
       const Vec2 at = stood.stair.room(point.section, point.at);
       const double push = -state.thrust;
-      double turning = state.floor * (stood.stair.axle.x - pivot.x) +
-                       cross(at - pivot, {push, -100.0 * kGravity});
+      double turning = state.floor * (stood.stair.axle.x - pivot.x) + cross(at - pivot, {push, -100.0 * kGravity});
       for (const Weight& own : own_weights(stood.stair)) turning -= own.force * (own.at.x - pivot.x);
       CHECK(turning == Approx(0.0).margin(1e-6));
       CHECK((push == 0.0 || std::abs(push) == 300.0));
@@ -77,9 +76,11 @@ TEST_CASE("standing states: about the pivot all forces balance in the side view,
   }
 }
 
-TEST_CASE("standing states: no foot pulls unless the stair would tip, and uneven ways have a foot in the air", "[loads]") {
+TEST_CASE("standing states: no foot pulls unless the stair would tip, and uneven ways have a foot in the air",
+          "[loads]") {
   const Stood stood(testing::sample_scene());
-  for (const StandingState& state : standing_states_at(stood.stair, plain(136.0, 0.15), standpoints(stood.stair).back())) {
+  for (const StandingState& state :
+       standing_states_at(stood.stair, plain(136.0, 0.15), standpoints(stood.stair).back())) {
     INFO(state.where);
     double least = 1e9;
     for (const double force : state.hooks) least = std::min(least, force);
@@ -122,7 +123,8 @@ TEST_CASE("standing states: a person outside of hooks and casters tips the stair
   const Standpoint point = standpoints(stood.stair)[3];
   CHECK(standing_states_at(stood.stair, plain(90.0, 0.1), point).front().tips == 0.0);
   const auto far = standing_states_at(stood.stair, plain(90.0, 0.4), point);
-  CHECK(std::any_of(far.begin(), far.end(), [](const StandingState& s) { return s.tips > 0.0 && s.tipping_held > 0.0; }));
+  CHECK(
+      std::any_of(far.begin(), far.end(), [](const StandingState& s) { return s.tips > 0.0 && s.tipping_held > 0.0; }));
 }
 
 TEST_CASE("standing states: a case more, more weight or a wider stance never makes any hook's or rail's worst less",
