@@ -15,6 +15,12 @@ double pulled_and_sheared(double pull_resistance, double shear_resistance, doubl
   return below > 0.0 ? pull_resistance * shear_resistance / below : 0.0;
 }
 
+double outermost_in_row(double moment, double apart, int count) {
+  double squares = 0.0;  // of the places, the outer two half from the middle
+  for (int i = 0; i < count; ++i) squares += std::pow(static_cast<double>(i) / std::max(1, count - 1) - 0.5, 2);
+  return count > 1 && apart > 0.0 ? moment * 0.5 / (apart * squares) : 0.0;
+}
+
 double end_connection_shear(double shear, double breadth, double depth, double effective_depth) {
   const double share = effective_depth / depth;
   return 2.0 / 3.0 * shear * breadth * effective_depth * share * share;

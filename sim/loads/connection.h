@@ -13,6 +13,11 @@ namespace stowpath {
 /// Source: S-NDS-124, NDS 12.4.1 and 12.4.2: from memory.
 double pulled_and_sheared(double pull_resistance, double shear_resistance, double pull, double shear);
 
+/// On the outermost of fasteners that stand evenly in a row, from the moment on all of them [N]: M r / sum of r^2.
+/// @param apart  the outer two from each other [m]
+/// @param count  two or more; fewer hold no moment and give 0
+double outermost_in_row(double moment, double apart, int count);
+
 /// The greatest force across the grain at a connection within five depths of a board's end [N]: V' = 2/3 F_v b d_e (d_e
 /// / d)^2.
 /// @param shear  F_v [Pa]; @param breadth, depth  of the board [m]

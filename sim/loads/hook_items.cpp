@@ -104,11 +104,11 @@ void add_steel_of_hook(StairItems& to, Vec2 force, double along) {
   free.note = "bent about where the side rail begins, and aside by what friction holds of a push along the rail";
 }
 
-/// On the screw that gets most: they stand in a row on the wood under the shank, the outer two 2/3 of it apart.
+/// On the screw that gets most: they stand in a row on the wood under the shank, evenly over 2/3 of it.
 double outer_screw(const StairItems& to, const Shank& shank, Vec2 force, int count) {
   const double apart = 2.0 / 3.0 * shank.held(), middle = shank.wood + 0.5 * shank.held();
   const double moment = moment_about(to, {middle, shank.across}, force);
-  return norm(force) / count + (count > 1 ? moment / apart : 0.0);
+  return norm(force) / count + outermost_in_row(moment, apart, count);
 }
 
 void add_screws_of_hook(StairItems& to, Vec2 force) {
@@ -134,7 +134,7 @@ void add_screws_of_hook(StairItems& to, Vec2 force) {
   held.reserve = kDowelReserve;
   held.status = SourceStatus::memory;
   held.note =
-      "in a row on the wood under the shank, the outer two 2/3 of it apart; " + setting_rule(to.scene(), screws);
+      "in a row on the wood under the shank, evenly over 2/3 of it; " + setting_rule(to.scene(), screws);
 }
 
 }  // namespace

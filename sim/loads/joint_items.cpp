@@ -88,11 +88,10 @@ void add_scab(StairItems& to, std::size_t k, const JointLoad& joint) {
   item.note += std::string(item.note.empty() ? "" : "; ") + "the whole moment of one side, of the side rails' species";
 }
 
-/// The scab's screws stand in two rows over the half of it that lies on the upper section, 2/3 of that long.
+/// The scab's screws stand in two rows over the half of it that lies on the upper section, evenly over 2/3 of that.
 double outer_scab_screw(const Lock& lock, const JointLoad& joint) {
   const int count = lock.screws->count;
-  const double apart = 2.0 / 3.0 * 0.5 * lock.length;
-  return joint.pin / count + (count > 1 ? joint.scab / apart / std::max(1.0, count / 4.0) : 0.0);
+  return joint.pin / count + outermost_in_row(0.5 * joint.scab, 2.0 / 3.0 * 0.5 * lock.length, count / 2);
 }
 
 void add_scab_fixing(StairItems& to, std::size_t k, const JointLoad& joint) {
@@ -105,11 +104,11 @@ void add_scab_fixing(StairItems& to, std::size_t k, const JointLoad& joint) {
   }
   const Species& wood = wood_of(*lock.screws, to.inputs.climber);
   HardwareItem& item = to.add(name + ", its outermost screws", LoadKind::force, outer_scab_screw(lock, joint));
-  item.resistance = lock.screws->count > 1 ? screw_shear_in_wood(*lock.screws, wood.gravity, lock.thickness) : 0.0;
+  item.resistance = lock.screws->count > 3 ? screw_shear_in_wood(*lock.screws, wood.gravity, lock.thickness) : 0.0;
   item.basis = "dowel equations of the NDS, " + say_screws(to.scene(), *lock.screws, wood);
   item.reserve = kDowelReserve;
   item.status = SourceStatus::memory;
-  item.note = "in two rows over 2/3 of the scab's upper half; the outer quarter of them takes the couple; " +
+  item.note = "in two rows, evenly over 2/3 of the scab's upper half; " +
               setting_rule(to.scene(), *lock.screws);
 }
 

@@ -51,3 +51,12 @@ TEST_CASE("connection: near its end a board carries little across its grain", "[
   for (double e = 0.02; e < d; e += 0.01)
     CHECK(end_connection_shear(1e6, 0.038, d, e) < end_connection_shear(1e6, 0.038, d, e + 0.01));
 }
+
+// Two screws: a couple. Four in a row, by hand: r = 1/2 and 1/6 of the way apart, 1/2 / (2/4 + 2/36) = 0.9.
+TEST_CASE("connection: the outermost screw of a row gets the moment by the squares of the distances", "[loads]") {
+  CHECK(outermost_in_row(100.0, 0.5, 2) == Approx(200.0));
+  CHECK(outermost_in_row(100.0, 0.5, 4) == Approx(180.0));
+  for (int count = 2; count < 12; ++count)
+    CHECK(outermost_in_row(100.0, 0.5, count + 1) < outermost_in_row(100.0, 0.5, count));
+  CHECK(outermost_in_row(100.0, 0.5, 1) == 0.0);
+}

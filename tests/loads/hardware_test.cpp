@@ -285,12 +285,23 @@ TEST_CASE("hardware: in a slotted hole the pin carries nothing that the butting 
   Scene tight = screwed_scene(), slotted = screwed_scene();
   slotted.stair.locks[0].slotted = true;
   const LoadsReport held = report_of(tight, false), free = report_of(slotted, false);
-  CHECK(has(held, "side rail, split by the lock pin"));
-  CHECK_FALSE(has(free, "side rail, split by the lock pin"));
+  const std::string split = "side rail, split by the lock pin";
+  REQUIRE(has(held, split));
+  // Where somebody leans out beyond the casters the joint bends the other way, and the pin has to hold a little.
+  if (has(free, split)) CHECK(item_of(free, split).load < 0.2 * item_of(held, split).load);
   CHECK(has(free, "side rails' ends butting"));
   CHECK(item_of(free, "each hinge").load <= item_of(held, "each hinge").load);
-  slotted.stair.hinges[0].face = HingeFace::front;  // on the pressed face the ends would gape
-  CHECK(has(report_of(slotted, false), "side rail, split by the lock pin"));
+}
+
+TEST_CASE("hardware: a slotted hole does not help a hinge on the pressed face, where the ends would gape", "[loads]") {
+  Scene slotted = screwed_scene();
+  slotted.procedure.clear();
+  slotted.fold_line.reset();
+  slotted.hoist.reset();
+  slotted.stair.hinges[0].face = HingeFace::front;
+  const double tight = item_of(report_of(slotted, false), "side rail, split by the lock pin").load;
+  slotted.stair.locks[0].slotted = true;
+  CHECK(item_of(report_of(slotted, false), "side rail, split by the lock pin").load == tight);
 }
 
 TEST_CASE("hardware: a heavier person loads every piece of the stair more", "[loads]") {

@@ -74,7 +74,7 @@ std::vector<std::string> all_keys(const Scene& scene) {
 
 /// Wishes, assumptions, what only the loads read, and what is none in the scene.
 bool left_out(const Scene& scene, const std::string& key) {
-  for (const char* part : {"margin.", "tolerances.", "screws", ".eye.", "framing", "pulled by", ".tail",
+  for (const char* part : {"margin.", "tolerances.", "climber.", "screws", ".eye.", "framing", "pulled by", ".tail",
                            ".wall", ".limit", "seat range", ".rise"}) {
     if (key.find(part) != std::string::npos) return true;
   }
