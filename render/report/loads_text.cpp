@@ -96,7 +96,9 @@ class Writer {
           "Where the members are that brackets or ceiling point hang from is not said (loft.framing, room.framing): "
           "one "
           "member may get all of a bracket's load, or of the ceiling point's.");
-    page_.paragraph(std::string(kFramingCaution) + ".");
+    std::string caution = std::string(kFramingCaution) + ".";
+    caution.front() = 'A';
+    page_.paragraph(caution);
   }
 
   const ClimberPlace* hardest_joint() const {
