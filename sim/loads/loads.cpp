@@ -15,6 +15,12 @@ struct WorstForce {
   std::string where;
 };
 
+/// As many places for the series as a curve needs: a stair at home hardly moves.
+int series_steps(Interval stations) {
+  constexpr double kAtHome = 0.5;  // [m]
+  return stations.length() < kAtHome ? 8 : 400;
+}
+
 void look_at_rail(const Scene& scene, const Model& model, const std::optional<HoistLoads>& hoist, LoadsReport& report) {
   if (scene.rail.brackets.stations.size() < 2) {
     report.rail_problem = "a pipe on fewer than two brackets is no beam";
@@ -24,7 +30,7 @@ void look_at_rail(const Scene& scene, const Model& model, const std::optional<Ho
     report.rails.push_back(rail_under(scene, forces));
   if (hoist)
     for (const HookForces& forces : hoisted_hook_forces(scene, model, *hoist))
-      report.rails.push_back(rail_under(scene, forces));
+      report.rails.push_back(rail_under(scene, forces, series_steps(forces.stations)));
   report.sag = pipe_sag(scene, model);
 }
 
