@@ -82,13 +82,14 @@ void add_give(StairItems& to, const std::string& name, BendingPart part, double 
   item.status = limit.source.status;
 }
 
-/// How far treads and side rails give way under one person.
+/// How far treads and side rails give way under one person, a tread under the force that its limit is stated for at least.
 void add_gives(StairItems& to, const StandingState& state) {
   if (state.load_case != 0) return;
   for (const SideLoad& side : state.sides)
     add_give(to, "side rail's give", BendingPart::stair, side.sag, to.inputs.climber.axle_along);
   if (!to.scene().stair.treads) return;
-  const TreadLoad tread = tread_load(to.scene(), *to.inputs.climber.wood.species, state.on_tread);
+  const double force = std::max(state.on_tread, deflection_limit(BendingPart::tread).load);
+  const TreadLoad tread = tread_load(to.scene(), *to.inputs.climber.wood.species, force);
   add_give(to, "tread's give", BendingPart::tread, tread.deflection, tread.span);
 }
 
@@ -116,7 +117,7 @@ void add_casters(StairItems& to, const StandingState& state) {
 
 std::vector<HardwareItem> standing_items(const HardwareInputs& inputs, const StandingState& state) {
   std::vector<HardwareItem> items;
-  StairItems to{inputs, items, state.where, 1.0};
+  StairItems to{inputs, items, state.where, 1.0, inputs.model.working_lean};
   add_side_rails(to, state);
   add_tread(to, state);
   add_tread_fixing(to, state.on_tread);
@@ -138,7 +139,9 @@ std::vector<HardwareItem> hoisted_stair_items(const HardwareInputs& inputs, cons
   const StandingStair stair = stand_still(inputs.scene, inputs.model, inputs.climber.wood.species->elasticity);
   for (std::size_t k = 0; k < state.hinges.size(); ++k) {
     const double force = 0.5 * state.hinges[k];  // its direction turns with the section: square to it and along it
-    add_joint(to, k, joint_load(stair, static_cast<int>(k), 0.5 * state.moments[k], {force, force}));
+    // Which way a raised joint bends is not kept: both are looked at.
+    for (const double moment : {0.5 * state.moments[k], -0.5 * state.moments[k]})
+      add_joint(to, k, joint_load(stair, static_cast<int>(k), moment, {force, force}));
   }
   const double hooks = static_cast<double>(inputs.scene.stair.hooks.stations.size());
   add_hook(to, (1.0 / hooks) * state.hooks, 0.0);

@@ -56,7 +56,8 @@ struct Lever {
 
 /// Moment about a point of the section of a force through the pivot [N m].
 double moment_about(const StairItems& to, Lever at, Vec2 force) {
-  const double lean = to.inputs.model.working_lean;
+  if (!to.lean) return norm(force) * std::hypot(at.along, at.across);
+  const double lean = *to.lean;
   const Vec2 arm{at.along * std::sin(lean) + at.across * std::cos(lean),
                  -at.along * std::cos(lean) + at.across * std::sin(lean)};
   return std::abs(cross(-1.0 * arm, force));

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <initializer_list>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -15,6 +16,7 @@ struct StairItems {
   std::vector<HardwareItem>& items;
   std::string where;     ///< the state
   double dynamic = 1.0;  ///< its factor, which every load takes
+  std::optional<double> lean{};  ///< of section 1 from plumb; none: any, and the worst is taken [rad]
 
   const Scene& scene() const { return inputs.scene; }
 

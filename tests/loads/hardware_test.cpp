@@ -304,6 +304,27 @@ TEST_CASE("hardware: a slotted hole does not help a hinge on the pressed face, w
   CHECK(item_of(report_of(slotted, false), "side rail, split by the lock pin").load == tight);
 }
 
+TEST_CASE("hardware: a raised joint may bend either way, so that a slotted hole does not spare its pin", "[loads]") {
+  Scene scene = screwed_scene();
+  scene.stair.locks[0].slotted = true;
+  HoistState state = sample_state();
+  state.moments = {400.0};
+  const LoadsReport report = look_at_loads(scene, build_model(scene), loads_in({state}));
+  CHECK(item_of(report, "lock pin in shear").load >= 200.0 * scene.dynamic_factor);
+  CHECK(has(report, "side rail, split by the lock pin"));
+}
+
+TEST_CASE("hardware: a hook on a raised stair is bent by its force at whatever lean is worst", "[loads]") {
+  Scene scene = screwed_scene();
+  HoistState state = sample_state();
+  state.hooks = {0.0, 1e5};  // far beyond any person's
+  const LoadsReport report = look_at_loads(scene, build_model(scene), loads_in({state}));
+  const double d = scene.stair.hooks.rod, wood = -scene.stair.above_pivot;
+  const double lever = std::hypot(wood, scene.stair.hooks.inside + 0.5 * d);
+  const double force = scene.dynamic_factor * 0.5e5, modulus = 3.141592653589793 / 32 * d * d * d;
+  CHECK(item_of(report, "hook's shank where the wood begins").load >= force * lever / modulus);
+}
+
 TEST_CASE("hardware: a heavier person loads every piece of the stair more", "[loads]") {
   Scene heavy = screwed_scene();
   heavy.climber.mass *= 1.5;
