@@ -8,7 +8,7 @@
 
 namespace stowpath {
 
-// What one state does to the pieces of one kind of gear; `Pieces` keeps the worst of each.
+// What one state does to the pieces of one kind of gear, a piece once for each of its places; `Pieces` keeps the worst.
 
 void add_hoist_items(const HardwareInputs& inputs, const HoistState& state, std::vector<HardwareItem>& items);
 /// What is not said of the hoist, so that its pieces cannot be called good: how hard its drive pulls when the stair

@@ -163,9 +163,7 @@ std::vector<HardwareItem> rail_items(const HardwareInputs& inputs, const RailCas
     add_arm(to, load);
     add_screws(to, load);
   }
-  Pieces worst;  // of all brackets
-  worst.look(std::move(items));
-  return worst.weakest_first();
+  return items;
 }
 
 }  // namespace stowpath

@@ -82,7 +82,8 @@ void add_give(StairItems& to, const std::string& name, BendingPart part, double 
   item.status = limit.source.status;
 }
 
-/// How far treads and side rails give way under one person, a tread under the force that its limit is stated for at least.
+/// How far treads and side rails give way under one person, a tread under the force that its limit is stated for at
+/// least.
 void add_gives(StairItems& to, const StandingState& state) {
   if (state.load_case != 0) return;
   for (const SideLoad& side : state.sides)
@@ -128,9 +129,7 @@ std::vector<HardwareItem> standing_items(const HardwareInputs& inputs, const Sta
   for (const double hook : state.hooks) add_hook(to, {state.thrust * share, std::max(0.0, hook)}, state.along * share);
   add_standing_firm(to, state);
   add_casters(to, state);
-  Pieces worst;  // of both sides and all hooks
-  worst.look(std::move(items));
-  return worst.weakest_first();
+  return items;
 }
 
 std::vector<HardwareItem> hoisted_stair_items(const HardwareInputs& inputs, const HoistState& state) {

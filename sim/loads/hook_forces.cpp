@@ -29,22 +29,28 @@ HookForces forces_of(const Model& model, const StandingState& state, const std::
   return out;
 }
 
-bool at(const std::vector<double>& hooks, Vec2 p) { return hooks[0] == p.x && hooks[1] == p.y; }
-
-/// Two hooks: the corners of all pairs of forces, the unloaded pipe taken with them.
-std::vector<HookForces> of_two(const Model& model, const States& states) {
-  std::vector<Vec2> points{{0.0, 0.0}};
-  for (const StandingState* state : states) {
-    const std::vector<double> hooks = pressed(state->hooks);
-    points.push_back({hooks[0], hooks[1]});
-  }
-  std::vector<HookForces> out;
+/// The states at the corners of the hull of their points, the unloaded pipe taken with them: all others lie between.
+template <class State, class PointOf>
+std::vector<const State*> corner_states(const std::vector<const State*>& states, PointOf point_of) {
+  constexpr Vec2 kUnloaded{0.0, 0.0};
+  std::vector<Vec2> points{kUnloaded};
+  for (const State* state : states) points.push_back(point_of(*state));
+  std::vector<const State*> out;
   for (const Vec2 corner : convex_hull(points)) {
-    const auto same = [&](const StandingState* state) { return at(pressed(state->hooks), corner); };
-    const auto found = std::find_if(states.begin(), states.end(), same);
-    if (found != states.end() && !(corner == Vec2{0.0, 0.0}))
-      out.push_back(forces_of(model, **found, pressed((*found)->hooks)));
+    const auto here = [&](const State* state) { return point_of(*state) == corner; };
+    if (!(corner == kUnloaded)) out.push_back(*std::find_if(states.begin(), states.end(), here));
   }
+  return out;
+}
+
+std::vector<HookForces> of_two(const Model& model, const States& states) {
+  const auto both_hooks = [](const StandingState& state) {
+    const std::vector<double> hooks = pressed(state.hooks);
+    return Vec2{hooks[0], hooks[1]};
+  };
+  std::vector<HookForces> out;
+  for (const StandingState* state : corner_states(states, both_hooks))
+    out.push_back(forces_of(model, *state, pressed(state->hooks)));
   return out;
 }
 
@@ -108,15 +114,13 @@ std::vector<HookForces> hoisted_hook_forces(const Scene& scene, const Model& mod
   const Interval stations =
       at_home ? Interval{*model.home - model.home_within, *model.home + model.home_within} : model.span;
   const auto on_pipe = [&](const HoistState& s) { return -(s.moving() ? scene.dynamic_factor : 1.0) * s.hooks; };
-  std::vector<Vec2> points{{0.0, 0.0}};
-  for (const HoistState& state : hoist.states) points.push_back(on_pipe(state));
+  std::vector<const HoistState*> states;
+  for (const HoistState& state : hoist.states) states.push_back(&state);
   std::vector<HookForces> out;
-  for (const Vec2 corner : convex_hull(points)) {
-    const auto same = [&](const HoistState& state) { return on_pipe(state) == corner; };
-    const auto found = std::find_if(hoist.states.begin(), hoist.states.end(), same);
-    if (found == hoist.states.end() || corner == Vec2{0.0, 0.0}) continue;
-    out.push_back({found->where, corner, std::vector<double>(hooks, 1.0 / static_cast<double>(hooks)), stations});
-    out.back().moving = found->moving();
+  for (const HoistState* state : corner_states(states, on_pipe)) {
+    out.push_back(
+        {state->where, on_pipe(*state), std::vector<double>(hooks, 1.0 / static_cast<double>(hooks)), stations});
+    out.back().moving = state->moving();
   }
   return out;
 }

@@ -121,7 +121,7 @@ void add_screws_of_hook(StairItems& to, Vec2 force) {
   }
   const Screws& screws = *stair.hooks.screws;
   const std::string name = "hook's screws, the outermost";
-  if (!(shank.held() > 0.0) || (screws.count < 2 && shank.held() > 0.0)) {
+  if (!(shank.held() > 0.0) || screws.count < 2) {
     HardwareItem& none = to.add(name, LoadKind::force, norm(force));
     none.resistance = 0.0;
     none.basis = screws.count < 2 ? "one screw holds no moment" : "no wood lies under the shank";
@@ -134,8 +134,7 @@ void add_screws_of_hook(StairItems& to, Vec2 force) {
   held.basis = "dowel equations of the NDS, " + say_screws(to.scene(), screws, wood);
   held.reserve = kDowelReserve;
   held.status = SourceStatus::memory;
-  held.note =
-      "in a row on the wood under the shank, evenly over 2/3 of it; " + setting_rule(to.scene(), screws);
+  held.note = "in a row on the wood under the shank, evenly over 2/3 of it; " + setting_rule(to.scene(), screws);
 }
 
 }  // namespace

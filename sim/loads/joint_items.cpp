@@ -85,7 +85,7 @@ void add_scab(StairItems& to, std::size_t k, const JointLoad& joint) {
   const Section section = rectangle_section(lock.thickness, lock.width);
   HardwareItem& item = to.add_wood("scab" + joint_name(to, k) + " in bending", joint.scab / section.modulus,
                                    bending_value(*to.inputs.climber.wood.species, lock.width), "F_b with C_F");
-  item.note += std::string(item.note.empty() ? "" : "; ") + "the whole moment of one side, of the side rails' species";
+  also(item, "the whole moment of one side, of the side rails' species");
 }
 
 /// The scab's screws stand in two rows over the half of it that lies on the upper section, evenly over 2/3 of that.
@@ -108,8 +108,7 @@ void add_scab_fixing(StairItems& to, std::size_t k, const JointLoad& joint) {
   item.basis = "dowel equations of the NDS, " + say_screws(to.scene(), *lock.screws, wood);
   item.reserve = kDowelReserve;
   item.status = SourceStatus::memory;
-  item.note = "in two rows, evenly over 2/3 of the scab's upper half; " +
-              setting_rule(to.scene(), *lock.screws);
+  item.note = "in two rows, evenly over 2/3 of the scab's upper half; " + setting_rule(to.scene(), *lock.screws);
 }
 
 /// The leaf's screws are pulled by what stands square to the leaf and sheared by what runs along it.
@@ -138,7 +137,7 @@ void add_hinge(StairItems& to, std::size_t k, double force, AlongAcross parts, c
   item.where += how;
   const std::string bends = locked ? "keep the lock pin in: only it holds the joint against folding"
                                    : "no lock: the hinge alone carries the joint's bending, which it must not";
-  item.note += std::string(item.note.empty() ? "" : "; ") + bends;
+  also(item, bends);
   add_leaf_screws(to, k, parts);
   to.items.back().where += how;
 }
@@ -156,7 +155,7 @@ void add_butting(StairItems& to, std::size_t k, const JointLoad& joint) {
   const double area = rails.thickness * rails.width / 3.0;
   HardwareItem& item = to.add_wood("side rails' ends butting" + joint_name(to, k), joint.hinge_butted.along / area,
                                    species.compression, "F_c");
-  item.note += std::string(item.note.empty() ? "" : "; ") + "pressed over a third of their depth";
+  also(item, "pressed over a third of their depth");
 }
 
 }  // namespace

@@ -5,12 +5,6 @@
 
 namespace stowpath {
 
-namespace {
-
-constexpr double kSideGrainOnly = 1.0;
-
-}  // namespace
-
 void add_tread_fixing(StairItems& to, double force) {
   const auto& treads = to.scene().stair.treads;
   if (!treads) return;
@@ -22,7 +16,7 @@ void add_tread_fixing(StairItems& to, double force) {
   }
   const Screws& screws = *treads->screws;
   const Species& wood = wood_of(screws, to.inputs.climber);
-  const double grain = treads->cleats ? kSideGrainOnly : kEndGrainShear;
+  const double grain = treads->cleats ? 1.0 : kEndGrainShear;
   HardwareItem& item = to.add(name, LoadKind::force, force);
   item.resistance =
       screws.count * grain * screw_shear_in_wood(screws, wood.gravity, to.scene().stair.side_rails.thickness);

@@ -1,32 +1,12 @@
 #include "tests/support/three_moments.h"
 
 #include <cmath>
-#include <utility>
+
+#include "tests/support/solve_dense.h"
 
 namespace stowpath::testing {
 
 namespace {
-
-using Matrix = std::vector<std::vector<double>>;
-
-// Gauss and Jordan with the greatest pivot of each column; `m` has the right side as its last column.
-std::vector<double> solve_dense(Matrix m) {
-  const std::size_t n = m.size();
-  for (std::size_t column = 0; column < n; ++column) {
-    std::size_t pivot = column;
-    for (std::size_t row = column; row < n; ++row)
-      if (std::abs(m[row][column]) > std::abs(m[pivot][column])) pivot = row;
-    std::swap(m[pivot], m[column]);
-    for (std::size_t row = 0; row < n; ++row) {
-      if (row == column) continue;
-      const double share = m[row][column] / m[column][column];
-      for (std::size_t k = column; k <= n; ++k) m[row][k] -= share * m[column][k];
-    }
-  }
-  std::vector<double> answer(n);
-  for (std::size_t i = 0; i < n; ++i) answer[i] = m[i][n] / m[i][i];
-  return answer;
-}
 
 // 6 A a / L of a span's simple-beam moment diagram: a from the left end, or from the right end.
 double diagram(const Beam& beam, const std::vector<PointLoad>& loads, std::size_t span, bool from_left) {
